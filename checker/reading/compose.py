@@ -1,0 +1,140 @@
+"""YAML text to nodes that know their place. Nothing here decides what a text means."""
+
+from __future__ import annotations
+
+import re
+import stat
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import yaml
+
+from checker.reading.faults import Fault, Unreadable
+
+SIZE_LIMIT = 2_000_000
+DEPTH_LIMIT = 40
+DOCUMENT_LIMIT = 200
+ALIAS_LIMIT = 1_000
+
+_BaseLoader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+
+class TextLoader(_BaseLoader):  # type: ignore[misc,valid-type]
+    """A loader that guesses nothing: every scalar stays the text that was written."""
+
+
+TextLoader.yaml_implicit_resolvers = {}
+
+
+def read_text(path: Path | None) -> str:
+    """Return the text of a file, or of standard input for None. Raises Unreadable."""
+    name = str(path) if path else "standard input"
+    try:
+        data = sys.stdin.buffer.read(SIZE_LIMIT + 1) if path is None else _read_bytes(path)
+    except OSError as error:
+        raise Unreadable(
+            [Fault(name, 0, 0, f"cannot be opened: {error.strerror or error}")]
+        ) from None
+    if len(data) > SIZE_LIMIT:
+        raise Unreadable([Fault(name, 0, 0, "is larger than 2 MB, which no spec needs")])
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        column = error.start - (data.rfind(b"\n", 0, error.start) + 1) + 1
+        message = "is not UTF-8 text here: save the file as UTF-8 and try again"
+        raise Unreadable([Fault(name, line, column, message)]) from None
+
+
+def _read_bytes(path: Path) -> bytes:
+    # A FIFO or a device would block or never end: only a regular file is opened.
+    if not stat.S_ISREG(path.stat().st_mode):
+        raise OSError("it is not a regular file")
+    with path.open("rb") as stream:
+        return stream.read(SIZE_LIMIT + 1)
+
+
+def compose(text: str, name: str) -> list[yaml.Node]:
+    """Return one node per YAML document. Raises Unreadable with a place and a plain sentence."""
+    if (count := text.count("\n---")) > DOCUMENT_LIMIT:
+        raise Unreadable(
+            [Fault(name, 0, 0, f"holds {count + 1} documents; {DOCUMENT_LIMIT} is the limit")]
+        )
+    try:
+        return list(_documents(text, name))
+    except yaml.YAMLError as error:
+        raise Unreadable([_explain(error, text, name)]) from None
+    except RecursionError:
+        raise Unreadable([Fault(name, 0, 0, "is nested too deep to be a spec")]) from None
+
+
+def _documents(text: str, name: str) -> Iterator[yaml.Node]:
+    _refuse_hostile(text, name)
+    loader = TextLoader(text)
+    try:
+        while loader.check_node():
+            yield loader.get_node()
+    finally:
+        loader.dispose()
+
+
+_TOO_DEEP = re.compile(r"^(?: {200}|[ \t]*(?:[-?][ \t]+){40})", re.MULTILINE)
+
+
+def _refuse_hostile(text: str, name: str) -> None:
+    """Refuse nesting that would exhaust the stack of the C parser before it reports anything."""
+    depth = 0
+    for character in re.findall(r"[\[\]{}]", text):
+        depth += 1 if character in "[{" else -1
+        if depth > 10 * DEPTH_LIMIT:
+            raise Unreadable([Fault(name, 0, 0, "is nested too deep to be a spec")])
+    if match := _TOO_DEEP.search(text):
+        line = text.count("\n", 0, match.start()) + 1
+        raise Unreadable([Fault(name, line, 1, "is nested too deep to be a spec")])
+    if text.count("*") > ALIAS_LIMIT and len(re.findall(r"(?:^|[\s\[{,])\*\w", text)) > ALIAS_LIMIT:
+        raise Unreadable([Fault(name, 0, 0, "holds too many aliases: write the values out")])
+
+
+def _explain(error: yaml.YAMLError, text: str, name: str) -> Fault:
+    mark = getattr(error, "problem_mark", None)
+    if "quoted scalar" in str(getattr(error, "context", "")):
+        mark = getattr(error, "context_mark", mark)
+    if mark is None:
+        position = getattr(error, "position", None)
+        line = text.count("\n", 0, position) + 1 if isinstance(position, int) else 0
+        return Fault(
+            name, line, 1 if line else 0, f"is not YAML: {getattr(error, 'reason', error)}"
+        )
+    lines = text.split("\n")
+    written = lines[mark.line] if mark.line < len(lines) else ""
+    message = _yaml_trap(written, str(getattr(error, "problem", "") or ""))
+    return Fault(name, mark.line + 1, mark.column + 1, message)
+
+
+_QUOTES = "Put quotes round the whole value, as in '{}'."
+
+
+def _yaml_trap(line: str, problem: str) -> str:
+    """Say what a YAML scanner's complaint means for somebody who wrote a spec."""
+    value = re.sub(r"^\s*(?:- )?[^:#]*:\s*", "", line).strip().rstrip("}").strip()
+    if value.startswith(">"):
+        return f"a text that starts with '>' is read as a block mark. {_QUOTES.format(value)}"
+    if value[:1] in {"@", "`", "%"}:
+        return f"a text may not start with '{value[0]}' in YAML. {_QUOTES.format(value)}"
+    if value[:1] in {"*", "&", "!"}:
+        what = f"a text that starts with '{value[0]}' has a meaning of its own in YAML."
+        return f"{what} {_QUOTES.format(value)}"
+    if value.startswith('"'):
+        return (
+            "the quotes do not pair up. An inch mark inside double quotes ends them: "
+            "put single quotes round the value, as in '4\"'."
+        )
+    if "mapping values are not allowed" in problem:
+        return f"a second ':' stands in this value. {_QUOTES.format(value)}"
+    if "\t" in line:
+        return "a tab stands here: YAML wants spaces for indenting."
+    if "expected ',' or" in problem or "did not find expected" in problem:
+        what = f"is not YAML here ({problem})"
+        return f"{what}: look for a missing comma, brace, quote or indent just before."
+    return f"is not YAML here: {problem or 'the text cannot be understood'}."

@@ -1,0 +1,77 @@
+"""A spec as read: plain values, SI inside, each with its place and where it came from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from checker.values import Range
+
+Value = float | int | bool | str | tuple[str, ...] | Range | None
+
+NOT_SHOWN = "not shown"
+BY_OTHERS = "by others"
+UNKNOWN = "unknown"
+NOT_APPLICABLE = "not applicable"
+
+
+class Shown(NamedTuple):
+    """One value of a spec.
+
+    `value` is SI (None when `word` stands in its place or the text was kept as written);
+    `written` is what the user wrote and `unit` the unit it was written in.
+    """
+
+    path: str
+    pattern: str
+    value: Value
+    written: str
+    unit: str
+    word: str
+    line: int
+    column: int
+    kind: str
+    source: str = ""
+    how: str = ""
+    by: str = ""
+    date: str = ""
+    assumed: str = ""
+
+    @property
+    def seen(self) -> bool:
+        """Say whether somebody with a name saw this on a day."""
+        return self.how == "measured" and bool(self.by) and bool(self.date)
+
+
+@dataclass(frozen=True, slots=True)
+class Spec:
+    """One assembly.
+
+    `values` holds every leaf by its path, `lists` the ids of every list in file order,
+    `places` the line and column of sections and list items, `notes` what the reader did
+    that the writer should know.
+    """
+
+    file: str
+    name: str
+    paper: str
+    values: dict[str, Shown] = field(repr=False)
+    lists: dict[str, tuple[str, ...]] = field(repr=False)
+    places: dict[str, tuple[int, int]] = field(repr=False)
+    words: dict[str, str] = field(repr=False)
+    notes: tuple[str, ...] = ()
+
+    def text(self, path: str) -> str:
+        """Return a value as written, or nothing."""
+        shown = self.values.get(path)
+        return shown.written if shown and not shown.word else ""
+
+    @property
+    def system(self) -> str:
+        """Return `us` or `si`, after the unit the levels are written in or the first length."""
+        unit = self.text("levels.unit")
+        if not unit:
+            unit = next(
+                (s.unit for s in self.values.values() if s.kind == "length" and s.unit), "ft"
+            )
+        return "si" if unit in {"m", "mm", "cm"} else "us"
