@@ -1,0 +1,1 @@
+"""From the values of a spec to the quantities that rules judge."""

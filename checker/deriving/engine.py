@@ -1,0 +1,336 @@
+"""Quantities of one spec: worked out when asked for, once each, with what they rest on."""
+
+from __future__ import annotations
+
+import math
+from typing import Any, NamedTuple
+
+from checker.deriving.quantity import (
+    REGISTRY,
+    Assumed,
+    NotApplicable,
+    NotShown,
+    OutsideLimits,
+    Quantity,
+)
+from checker.reading.kinds import default_unit
+from checker.reading.spec import NOT_APPLICABLE, Spec
+from checker.reading.vocabulary import Items, Leaf, Vocabulary, vocabulary
+from checker.values import Range
+
+# Kinds that are written in one another's units: a difference of levels is a length.
+_SAME_UNITS = {"level": "length", "length": "level"}
+
+
+class Derived(NamedTuple):
+    """One value at a concrete path, shown or worked out.
+
+    `value` is None when there is none; then `missing` names the spec paths that would have to
+    be shown, or `because` says why there can be no number (`inapplicable` where the spec says
+    that the thing is not there). `rests_on` names the spec paths
+    that the value was read from, `assumed` what was taken for granted on the way.
+    """
+
+    path: str
+    pattern: str
+    title: str
+    kind: str
+    value: Any
+    unit: str = ""
+    missing: tuple[str, ...] = ()
+    because: str = ""
+    assumed: tuple[str, ...] = ()
+    rests_on: tuple[str, ...] = ()
+    inputs: tuple[str, ...] = ()
+    inapplicable: bool = False
+
+    @property
+    def known(self) -> bool:
+        """Say whether there is a value."""
+        return self.value is not None
+
+
+class Deriver:
+    """Works out the quantities of one spec, lazily, each at most once."""
+
+    def __init__(self, spec: Spec) -> None:
+        self.spec = spec
+        self._vocabulary: Vocabulary = vocabulary()
+        self._memo: dict[tuple[str, str], Derived] = {}
+
+    def get(self, pattern: str, item: str = "") -> Derived:
+        """Return the value at a path; `item` stands for its `each`."""
+        key = (pattern, item)
+        known = self._memo.get(key)
+        if known is None:
+            known = self._memo[key] = self._find(pattern, item)
+        return known
+
+    def items(self, list_path: str) -> tuple[str, ...] | None:
+        """Return the ids of a list; None when the spec does not show the list."""
+        return self.spec.lists.get(list_path)
+
+    def _find(self, pattern: str, item: str) -> Derived:
+        path = pattern.replace(".each", f".{item}", 1) if item else pattern
+        quantity = REGISTRY.get(pattern)
+        if quantity is not None:
+            return self._compute(quantity, path, item)
+        node = self._vocabulary.nodes.get(pattern)
+        if isinstance(node, Leaf):
+            return self._shown(node, path)
+        if isinstance(node, Items):
+            return self._ids(node, path)
+        if ".all." in pattern:
+            return self._all(pattern)
+        raise KeyError(pattern)
+
+    def _shown(self, leaf: Leaf, path: str) -> Derived:
+        shown = self.spec.values.get(path)
+        if shown is None:
+            return self._absent(leaf, path)
+        if shown.word or shown.value is None:
+            because = f'the spec says "{shown.word}"' if shown.word else "it was kept as written"
+            return Derived(
+                path,
+                leaf.path,
+                leaf.title,
+                leaf.kind,
+                None,
+                "",
+                (path,),
+                because,
+                (),
+                (path,),
+                (),
+                shown.word == NOT_APPLICABLE,
+            )
+        assumed = (f"{leaf.title}: {shown.assumed}",) if shown.assumed else ()
+        return Derived(
+            path,
+            leaf.path,
+            leaf.title,
+            leaf.kind,
+            shown.value,
+            shown.unit,
+            (),
+            "",
+            assumed,
+            (path,),
+            (),
+        )
+
+    def _absent(self, leaf: Leaf, path: str) -> Derived:
+        word = self._word_above(path)
+        if word:
+            because = f'the spec says "{word}"'
+            return Derived(
+                path,
+                leaf.path,
+                leaf.title,
+                leaf.kind,
+                None,
+                "",
+                (path,),
+                because,
+                (),
+                (),
+                (),
+                word == NOT_APPLICABLE,
+            )
+        if leaf.if_absent is not None:
+            value, reads = leaf.if_absent
+            if value == NOT_APPLICABLE:
+                because = f"left out, which reads as: {reads}"
+                return Derived(
+                    path,
+                    leaf.path,
+                    leaf.title,
+                    leaf.kind,
+                    None,
+                    "",
+                    (path,),
+                    because,
+                    (),
+                    (),
+                    (),
+                    True,
+                )
+            assumed = (f"{leaf.title} is left out, which reads as: {reads}",)
+            return Derived(path, leaf.path, leaf.title, leaf.kind, value, "", (), "", assumed, ())
+        return Derived(path, leaf.path, leaf.title, leaf.kind, None, "", (path,))
+
+    def _word_above(self, path: str) -> str:
+        if not self.spec.words:
+            return ""
+        parts = path.split(".")
+        for length in range(len(parts) - 1, 0, -1):
+            word = self.spec.words.get(".".join(parts[:length]))
+            if word:
+                return word
+        return ""
+
+    def _ids(self, node: Items, path: str) -> Derived:
+        ids = self.spec.lists.get(path)
+        if ids is None:
+            word = self.spec.words.get(path) or self._word_above(path)
+            because = f'the spec says "{word}"' if word else ""
+            return Derived(
+                path,
+                path,
+                node.title,
+                "texts",
+                None,
+                "",
+                (path,),
+                because,
+                inapplicable=word == NOT_APPLICABLE,
+            )
+        return Derived(path, path, node.title, "texts", ids, "", (), "", (), (path,))
+
+    def _all(self, pattern: str) -> Derived:
+        list_path, _, key = pattern.partition(".all.")
+        ids = self.get(list_path)
+        if not ids.known:
+            return ids._replace(path=pattern)
+        found = [self.get(f"{list_path}.each.{key}", each) for each in ids.value]
+        title = found[0].title if found else ids.title
+        return Derived(
+            pattern,
+            pattern,
+            title,
+            found[0].kind if found else "text",
+            tuple((each, one.value) for each, one in zip(ids.value, found, strict=True)),
+            next((one.unit for one in found if one.unit), ""),
+            tuple(path for one in found for path in one.missing),
+            "",
+            tuple(note for one in found for note in one.assumed),
+            tuple(path for one in found for path in one.rests_on) or (list_path,),
+        )
+
+    # -- quantities ------------------------------------------------------------------------------
+
+    def _compute(self, quantity: Quantity, path: str, item: str) -> Derived:
+        found = [
+            self.get(need.path, item if ".each" in need.path else "") for need in quantity.needs
+        ]
+        blank = Derived(
+            path,
+            quantity.name,
+            quantity.title,
+            quantity.kind,
+            None,
+            rests_on=_merge(one.rests_on for one in found),
+            assumed=_merge(one.assumed for one in found),
+            inputs=tuple(one.path for one in found),
+        )
+        lacking = [
+            one
+            for one, need in zip(found, quantity.needs, strict=True)
+            if not need.optional and (not one.known or (".all." in need.path and one.missing))
+        ]
+        if lacking:
+            because = next((one.because for one in lacking if one.because), "")
+            return blank._replace(
+                missing=_merge(one.missing for one in lacking),
+                because=because,
+                inapplicable=all(one.inapplicable for one in lacking),
+            )
+        try:
+            return self._value(quantity, blank, found)
+        except NotShown as reason:
+            paths = reason.paths or tuple(path for one in found for path in one.missing)
+            missing = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
+            return blank._replace(missing=missing, because=f"would do: {reason.what}")
+        except NotApplicable as reason:
+            return blank._replace(because=str(reason), inapplicable=True)
+        except (OutsideLimits, ValueError, ZeroDivisionError, OverflowError) as reason:
+            return blank._replace(because=f"no number: {reason}")
+
+    def _value(self, quantity: Quantity, blank: Derived, found: list[Derived]) -> Derived:
+        arguments = [one.value for one in found]
+        ranged = [
+            need.path
+            for need, value in zip(quantity.needs, arguments, strict=True)
+            if _holds_range(value)
+        ]
+        value: Any
+        if not ranged:
+            value = quantity.body(*arguments)
+        else:
+            undirected = [
+                p for p in ranged if p not in quantity.rises_with and p not in quantity.falls_with
+            ]
+            if undirected:
+                raise OutsideLimits(
+                    f"{undirected[0]} is a range, and the result need not lie between its ends"
+                )
+            low = quantity.body(*_corner(quantity, arguments, rising_at_low=True))
+            high = quantity.body(*_corner(quantity, arguments, rising_at_low=False))
+            value = _between(low, high)
+        assumed = blank.assumed
+        if isinstance(value, Assumed):
+            assumed = (*assumed, f"{quantity.title}: {value.why}")
+            value = value.value
+        if isinstance(value, float) and math.isnan(value):
+            raise OutsideLimits("the values given lead to no number")
+        return blank._replace(
+            value=value, assumed=assumed, unit=self._unit(quantity.kind, value, found)
+        )
+
+    def _unit(self, kind: str, value: Any, found: list[Derived]) -> str:
+        if kind in ("text", "yes_no", "texts", "year", "word", "date"):
+            return ""
+        like = (kind, _SAME_UNITS.get(kind, kind)) if kind == "level" else (kind,)
+        for one in found:
+            if one.kind in like and one.unit:
+                return one.unit
+        return default_unit(kind, self.spec.system, _size(value))
+
+
+def _size(value: Any) -> float:
+    """Return a number that says how large a value is, for choosing the unit it is shown in."""
+    end = value.low if isinstance(value, Range) and math.isfinite(value.low) else value
+    return end if isinstance(end, float) else 0.0
+
+
+def _merge(groups: Any) -> tuple[str, ...]:
+    merged: dict[str, None] = {}
+    for group in groups:
+        for entry in group:
+            merged[entry] = None
+    return tuple(merged)
+
+
+def _holds_range(value: Any) -> bool:
+    if isinstance(value, Range):
+        return True
+    return isinstance(value, tuple) and any(
+        isinstance(part, tuple) and len(part) == 2 and isinstance(part[1], Range) for part in value
+    )
+
+
+def _corner(quantity: Quantity, arguments: list[Any], *, rising_at_low: bool) -> list[Any]:
+    corner = []
+    for need, value in zip(quantity.needs, arguments, strict=True):
+        low = rising_at_low == (need.path in quantity.rises_with)
+        corner.append(_end(value, low=low))
+    return corner
+
+
+def _end(value: Any, *, low: bool) -> Any:
+    if isinstance(value, Range):
+        return value.low if low else value.high
+    if isinstance(value, tuple) and value and isinstance(value[0], tuple):
+        return tuple((each, _end(one, low=low)) for each, one in value)
+    return value
+
+
+def _between(low: Any, high: Any) -> Any:
+    why = next((end.why for end in (low, high) if isinstance(end, Assumed)), "")
+    ends = [end.value if isinstance(end, Assumed) else end for end in (low, high)]
+    if not all(isinstance(end, int | float) and not isinstance(end, bool) for end in ends):
+        raise OutsideLimits("a range stands where one value is wanted")
+    if any(math.isnan(end) for end in ends):
+        raise OutsideLimits("the range given leads to no number")
+    value = ends[0] if ends[0] == ends[1] else Range(float(min(ends)), float(max(ends)))
+    return Assumed(value, why) if why else value

@@ -1,0 +1,1 @@
+"""Formulas: pure functions of SI numbers, each with its source and its limits."""
