@@ -1,0 +1,1 @@
+"""Rules asked of a spec; what comes of it is a review."""

@@ -1,0 +1,384 @@
+"""Conditions of rules: compiled once, then answered yes, no or not known for a spec.
+
+Missing values follow three-valued logic (Kleene): an answer is not known only when a missing
+value could change it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, NamedTuple
+
+from checker.deriving.engine import Derived, Deriver
+from checker.deriving.quantity import REGISTRY
+from checker.judging.review_data import STAGES
+from checker.judging.tables import Lookup, compile_lookup
+from checker.reading.notations import NotationError, read_quantity
+from checker.reading.vocabulary import Items, Leaf, plain_word, vocabulary
+from checker.values import Range
+
+OPERATORS = (
+    "at most", "at least", "below", "above", "between", "is", "is not", "one of", "none of",
+    "shown", "before", "not before",
+)  # fmt: skip
+_YES_NO = {"yes": True, "no": False}
+_NOTHING = ("none", "no")
+
+
+class RuleError(Exception):
+    """A rule that cannot be understood; the message says why, `line` where when it is known."""
+
+    def __init__(self, message: str, line: int = 0) -> None:
+        super().__init__(message)
+        self.line = line
+
+
+class Judged(NamedTuple):
+    """One comparison answered.
+
+    `off` and `room` are in the kind's SI unit, None where not a number; `text` is the limit as the
+    rule writes it, where it is a literal.
+    """
+
+    outcome: bool | None
+    left: Derived
+    operator: str
+    limit: Any
+    right: Derived | None
+    off: float | None = None
+    room: float | None = None
+    because: str = ""
+    text: str = ""
+
+    @property
+    def inapplicable(self) -> bool:
+        """Say whether it stays open only because the spec says that the thing is not there."""
+        lacking = self.left if not self.left.known or self.right is None else self.right
+        return self.outcome is None and lacking.inapplicable
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """The spec paths that would have to be shown to answer it."""
+        found = () if self.left.known else self.left.missing
+        if self.right is not None and not self.right.known:
+            found = found + self.right.missing
+        return found
+
+
+class Answer(NamedTuple):
+    """A condition answered, with the comparisons that decided it, nearest to being met first."""
+
+    outcome: bool | None
+    judged: tuple[Judged, ...]
+
+
+class Compare(NamedTuple):
+    """`value` compared with a literal, another path, or a table."""
+
+    value: str
+    operator: str
+    literal: Any
+    other: str
+    lookup: Lookup | None
+    text: str = ""
+
+    def answer(self, deriver: Deriver, item: str, *, asking: bool) -> Answer:
+        """Answer for one item; `asking` is True where a missing value becomes a question."""
+        left = deriver.get(self.value, item if ".each" in self.value else "")
+        if self.operator == "shown":
+            return self._shown(left, asking=asking)
+        right: Derived | None = None
+        limit = self.literal
+        if self.other:
+            right = deriver.get(self.other, item if ".each" in self.other else "")
+            limit = right.value
+        elif self.lookup is not None:
+            right = self.lookup.find(deriver, item)
+            limit = right.value
+        if not left.known or (right is not None and not right.known):
+            return self._missing(left, limit, right, asking=asking)
+        judged = _JUDGES[self.operator](self, left, limit, right)
+        return Answer(judged.outcome, (judged._replace(text=self.text),))
+
+    def _shown(self, left: Derived, *, asking: bool) -> Answer:
+        wanted = bool(self.literal)
+        if not left.known:
+            outcome = None if wanted and asking else not wanted
+        elif left.value in ((), "") or (
+            isinstance(left.value, str) and plain_word(left.value) in _NOTHING
+        ):
+            outcome = not wanted
+        else:
+            outcome = wanted
+        return Answer(outcome, (Judged(outcome, left, "shown", wanted, None),))
+
+    def _missing(self, left: Derived, limit: Any, right: Derived | None, *, asking: bool) -> Answer:
+        lacking = left if not left.known or right is None else right
+        outcome = False if not asking and lacking.inapplicable else None
+        return Answer(
+            outcome,
+            (
+                Judged(
+                    outcome,
+                    left,
+                    self.operator,
+                    limit,
+                    right,
+                    because=lacking.because,
+                    text=self.text,
+                ),
+            ),
+        )
+
+
+class Combined(NamedTuple):
+    """Conditions joined: every one (`all`) or at least one (`any`) must hold."""
+
+    every: bool
+    parts: tuple[Compare | Combined, ...]
+
+    def answer(self, deriver: Deriver, item: str, *, asking: bool) -> Answer:
+        """Answer for one item, by three-valued logic."""
+        answers = [part.answer(deriver, item, asking=asking) for part in self.parts]
+        if self.every:
+            outcome = _all([answer.outcome for answer in answers])
+        else:
+            outcome = _any([answer.outcome for answer in answers])
+        deciding = [answer for answer in answers if answer.outcome is outcome]
+        if not self.every and outcome is not True:
+            deciding.sort(key=_distance)
+        return Answer(outcome, tuple(one for answer in deciding for one in answer.judged))
+
+
+Condition = Compare | Combined
+
+
+def _all(outcomes: list[bool | None]) -> bool | None:
+    if False in outcomes:
+        return False
+    return None if None in outcomes else True
+
+
+def _any(outcomes: list[bool | None]) -> bool | None:
+    if True in outcomes:
+        return True
+    return None if None in outcomes else False
+
+
+def _distance(answer: Answer) -> float:
+    return sum(one.off if one.off is not None else 1e6 for one in answer.judged)
+
+
+# -- comparing ------------------------------------------------------------------------------------
+
+
+def _slack(a: float, b: float) -> float:
+    # Levels in feet are not exact in metres: equality means equal to a billionth.
+    return 1e-9 * max(1.0, abs(a), abs(b)) if max(abs(a), abs(b)) < 1e12 else 0.0
+
+
+def _ends(value: Any) -> tuple[float, float]:
+    return (value.low, value.high) if isinstance(value, Range) else (value, value)
+
+
+def _ordered(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
+    low, high = _ends(left.value)
+    least, most = _ends(limit)
+    slack = _slack(low if abs(low) < 1e12 else 0.0, most if abs(most) < 1e12 else 0.0)
+    if compare.operator in ("at most", "below"):
+        strict = compare.operator == "below"
+        worst, best = least - high, most - low
+    else:
+        strict = compare.operator == "above"
+        worst, best = low - most, high - least
+    met = worst > slack if strict else worst >= -slack
+    possible = best > slack if strict else best >= -slack
+    outcome = True if met else None if possible else False
+    off = None if outcome else max(-worst, 0.0)
+    because = "it is met at one end of the range and not at the other" if outcome is None else ""
+    return Judged(
+        outcome, left, compare.operator, limit, right, off, worst if outcome else None, because
+    )
+
+
+def _between(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
+    low, high = _ends(left.value)
+    least, most = limit
+    slack = _slack(low, most)
+    inside = low >= least - slack and high <= most + slack
+    outside = high < least - slack or low > most + slack
+    outcome = True if inside else False if outside else None
+    room = min(low - least, most - high)
+    return Judged(
+        outcome,
+        left,
+        "between",
+        limit,
+        right,
+        None if outcome else -room,
+        room if outcome else None,
+    )
+
+
+def _same(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
+    if isinstance(left.value, tuple) and not isinstance(left.value, Range):
+        equal: bool | None = left.value == (limit if isinstance(limit, tuple) else (limit,))
+        if compare.operator == "is not":
+            equal = limit in left.value
+    elif isinstance(left.value, Range):
+        low, high = left.value
+        equal = None if low <= limit <= high else False
+    elif isinstance(left.value, float) and isinstance(limit, int | float):
+        equal = abs(left.value - limit) <= _slack(left.value, limit)
+    else:
+        equal = left.value == limit
+    outcome = equal if compare.operator == "is" or equal is None else not equal
+    return Judged(outcome, left, compare.operator, limit, right)
+
+
+def _member(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
+    values = left.value if isinstance(left.value, tuple) else (left.value,)
+    inside = any(value in limit for value in values)
+    outcome = inside if compare.operator == "one of" else not inside
+    return Judged(outcome, left, compare.operator, limit, right)
+
+
+def _dated(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
+    a, b = left.value, limit
+    if a in STAGES and b in STAGES:
+        a, b = STAGES.index(a), STAGES.index(b)
+    outcome = a < b if compare.operator == "before" else a >= b
+    return Judged(outcome, left, compare.operator, limit, right)
+
+
+_JUDGES: dict[str, Callable[[Compare, Derived, Any, Derived | None], Judged]] = {
+    "at most": _ordered, "at least": _ordered, "below": _ordered, "above": _ordered,
+    "between": _between, "is": _same, "is not": _same, "one of": _member, "none of": _member,
+    "before": _dated, "not before": _dated,
+}  # fmt: skip
+
+
+# -- compiling ------------------------------------------------------------------------------------
+
+
+def kind_of(path: str) -> str:
+    """Return the kind of a spec path or quantity. Raises RuleError when there is none."""
+    found = REGISTRY.get(path)
+    if found is not None:
+        return found.kind
+    node = vocabulary().nodes.get(path)
+    if isinstance(node, Leaf):
+        return node.kind
+    if isinstance(node, Items):
+        return "texts"
+    raise RuleError(f"there is no '{path}' among the keys of a spec or the quantities")
+
+
+def compile_all(raw: Any) -> Combined:
+    """Compile a list of conditions (or one) that must all hold."""
+    parts = raw if isinstance(raw, list) else [raw]
+    return Combined(True, tuple(compile_condition(part) for part in parts))
+
+
+def compile_condition(raw: Any) -> Condition:
+    """Compile `{value:, <comparator>:}`, `{any: [...]}` or `{all: [...]}`. Raises RuleError."""
+    if not isinstance(raw, dict):
+        raise RuleError(f"a condition is written {{value: ..., at least: ...}}, not '{raw}'")
+    for word in ("any", "all"):
+        if word in raw:
+            if len(raw) > 1 or not isinstance(raw[word], list) or not raw[word]:
+                raise RuleError(f"'{word}' holds a list of conditions and stands alone")
+            return Combined(word == "all", tuple(compile_condition(part) for part in raw[word]))
+    operators = [key for key in raw if key != "value"]
+    if "value" not in raw or len(operators) != 1 or operators[0] not in OPERATORS:
+        raise RuleError(
+            f"a condition has 'value' and one of {', '.join(OPERATORS)}; "
+            f"here: {', '.join(map(str, raw))}"
+        )
+    return _compile_compare(str(raw["value"]), operators[0], raw[operators[0]])
+
+
+def _compile_compare(value: str, operator: str, other: Any) -> Compare:
+    kind = kind_of(value)
+    if isinstance(other, dict):
+        return Compare(value, operator, None, "", _lookup(other, kind, operator))
+    if operator == "shown":
+        return Compare(value, operator, _literal("yes_no", str(other), value), "", None)
+    if operator == "between" or operator in ("one of", "none of"):
+        if isinstance(other, str) and operator != "between":
+            kind_of(other)
+            return Compare(value, operator, None, other, None)
+        if not isinstance(other, list) or not other:
+            raise RuleError(f"'{operator}' needs a list")
+        literals = tuple(_literal(kind, str(each), value) for each in other)
+        return Compare(
+            value,
+            operator,
+            literals,
+            "",
+            None,
+            (" and " if operator == "between" else ", ").join(map(str, other)),
+        )
+    text = str(other)
+    if text in REGISTRY or isinstance(vocabulary().nodes.get(text), Leaf | Items):
+        _comparable(value, kind, text, kind_of(text))
+        return Compare(value, operator, None, text, None)
+    return Compare(value, operator, _literal(kind, text, value), "", None, text)
+
+
+def _lookup(raw: dict[str, Any], kind: str, operator: str) -> Lookup:
+    try:
+        return compile_lookup(raw, kind, operator, kind_of)
+    except ValueError as error:
+        raise RuleError(str(error)) from None
+
+
+_ALIKE = ({"level", "length"}, {"ratio", "number", "fraction"}, {"text", "word", "texts", "words"})
+
+
+def _comparable(value: str, kind: str, other: str, other_kind: str) -> None:
+    if kind != other_kind and not any({kind, other_kind} <= group for group in _ALIKE):
+        raise RuleError(
+            f"'{value}' is a {kind} and '{other}' a {other_kind}: they cannot be compared"
+        )
+
+
+def _literal(kind: str, text: str, value: str) -> Any:
+    if kind == "yes_no":
+        if text not in _YES_NO:
+            raise RuleError(f"'{value}' is yes or no, not '{text}'")
+        return _YES_NO[text]
+    if text == "none" and kind in ("words", "texts") and "none" not in _words_of(value):
+        return ()
+    if kind in ("word", "words"):
+        return _known_word(value, text)
+    if kind in ("text", "texts", "date"):
+        return text
+    if kind in ("year", "count"):
+        if not text.isdigit():
+            raise RuleError(f"'{value}' is a whole number, not '{text}'")
+        return int(text)
+    try:
+        reading = read_quantity(
+            "number" if kind == "ratio" else kind, text, "ft" if kind == "level" else None
+        )
+    except NotationError as error:
+        raise RuleError(f"'{value}': {error}") from None
+    return reading.value
+
+
+def _words_of(value: str) -> dict[str, str]:
+    leaf = vocabulary().leaf(value)
+    return leaf.words if leaf else {}
+
+
+def _known_word(value: str, text: str) -> str:
+    words = _words_of(value)
+    if not words:
+        return plain_word(text)
+    word = words.get(plain_word(text))
+    if word is None:
+        raise RuleError(
+            f"'{value}' has no word '{text}'; known: {', '.join(sorted(set(words.values())))}"
+        )
+    return word

@@ -1,0 +1,315 @@
+"""The rule book asked of a spec: every rule once, or once for every item of its list."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from checker.deriving.engine import Deriver
+from checker.judging.cautions import cautions_for
+from checker.judging.conditions import Answer, Judged
+from checker.judging.questions import gather_questions
+from checker.judging.review_data import (
+    DOES_NOT_APPLY,
+    FREQUENCIES,
+    MET,
+    NOT_MET,
+    NOT_SHOWN,
+    SEVERITIES,
+    STAGES,
+    At,
+    Cited,
+    Compared,
+    Elsewhere,
+    Finding,
+    Review,
+)
+from checker.judging.rulebook import Case, Rule, Rulebook
+from checker.judging.standing import cite, strongest
+from checker.judging.wording import fill, put
+from checker.reading.spec import Spec
+from checker.reading.vocabulary import vocabulary
+
+NOT_SEEN = "planned, not yet seen: look, and write who looked and when"
+FOR_PERSON = "no objection from these rules; a competent person or the engineer decides"
+
+
+class Ruling(NamedTuple):
+    """What a rule came to for one item, before it is put into words."""
+
+    rule: Rule
+    item: str
+    outcome: str
+    because: str
+    case: Case | None
+    judged: tuple[Judged, ...]
+    missing: tuple[str, ...] = ()
+    by_exception: bool = False
+    answers: tuple[tuple[Case, Answer], ...] = ()
+
+
+def review(spec: Spec, rulebook: Rulebook, by: str = "") -> Review:
+    """Judge a spec by a rule book; `by` asks only what must be right by that stage.
+
+    The review is plain data and the same every time for the same input.
+    """
+    deriver = Deriver(spec)
+    stated = deriver.get("job.stage").value
+    stage = by or stated or STAGES[0]
+    asked = [
+        rule for rule in rulebook.rules if not by or STAGES.index(rule.stage) <= STAGES.index(by)
+    ]
+    rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, stage)]
+    room = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
+    findings = sorted(
+        (_finding(ruling, deriver, room) for ruling in rulings),
+        key=lambda f: (
+            SEVERITIES.index(f.severity),
+            FREQUENCIES.index(f.how_often),
+            f.rule,
+            f.item,
+        ),
+    )
+    return Review(
+        file=spec.file, assembly=spec.name, paper=spec.paper, stage=stage,
+        stage_assumed=not (by or stated), by=by, rulebook="belowgrade", digest=rulebook.digest,
+        cautions=cautions_for(stage), findings=tuple(findings),
+        questions=gather_questions(findings, deriver), notes=spec.notes,
+    )  # fmt: skip
+
+
+# -- one rule --------------------------------------------------------------------------------------
+
+
+def _rule(rule: Rule, deriver: Deriver, stage: str) -> list[Ruling]:
+    if rule.due and STAGES.index(stage) < STAGES.index(rule.due):
+        return [_apart(rule, f"not due until {rule.due.replace('_', ' ')}")]
+    if not rule.each:
+        return [_ask(rule, deriver, "")]
+    ids = deriver.get(rule.each)
+    if not ids.known:
+        if ids.inapplicable and rule.protects != "people":
+            return [_apart(rule, ids.because)]
+        cases, _ = _candidates(rule, deriver, "")
+        return [
+            Ruling(rule, "", NOT_SHOWN, ids.because, cases[0] if cases else None, (), ids.missing)
+        ]
+    if not ids.value:
+        return [_apart(rule, f"none listed in {rule.each}")]
+    return [_ask(rule, deriver, item) for item in ids.value]
+
+
+def _apart(rule: Rule, because: str) -> Ruling:
+    return Ruling(rule, "", DOES_NOT_APPLY, because, None, ())
+
+
+def _ask(rule: Rule, deriver: Deriver, item: str) -> Ruling:
+    applies = rule.applies.answer(deriver, item, asking=False) if rule.applies else Answer(True, ())
+    if applies.outcome is False:
+        return Ruling(rule, item, DOES_NOT_APPLY, "outside its scope", None, applies.judged)
+    cases, unsure = _candidates(rule, deriver, item)
+    answers = tuple((case, _with_exceptions(case, rule, deriver, item)) for case in cases)
+    if not answers:
+        because = "no case of this rule holds the text adopted here"
+        return Ruling(rule, item, NOT_SHOWN, because, None, unsure, _missing(unsure))
+    outcomes = {answer.outcome for _, (answer, _) in answers}
+    case, (answer, excepted) = answers[0]
+    agreed = outcomes.pop() if len(outcomes) == 1 else None
+    if agreed is not None:
+        judged = answer.judged
+    else:
+        open_ones = tuple(one for _, (a, _) in answers if a.outcome is None for one in a.judged)
+        judged = open_ones or unsure
+    if agreed is False and applies.outcome is None:
+        agreed, judged = None, applies.judged
+    return _settle(rule, item, agreed, case, judged, excepted, unsure, deriver)
+
+
+def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
+    """Return the cases that may govern: all not known to be out, up to the first that does."""
+    cases: list[Case] = []
+    unsure: tuple[Judged, ...] = ()
+    for case in rule.cases:
+        where = case.where.answer(deriver, item, asking=False) if case.where else Answer(True, ())
+        if where.outcome is False:
+            continue
+        cases.append(case)
+        if where.outcome:
+            break
+        unsure += where.judged
+    return cases, unsure
+
+
+def _with_exceptions(
+    case: Case, rule: Rule, deriver: Deriver, item: str
+) -> tuple[Answer, Case | None]:
+    answer = case.require.answer(deriver, item, asking=True)
+    if answer.outcome is True:
+        return answer, None
+    undecided: tuple[Judged, ...] = ()
+    for exception in rule.unless:
+        where = (
+            exception.where.answer(deriver, item, asking=False)
+            if exception.where
+            else Answer(True, ())
+        )
+        if where.outcome is False:
+            continue
+        granted = exception.require.answer(deriver, item, asking=False)
+        if where.outcome and granted.outcome:
+            return granted, exception
+        if granted.outcome is not False:
+            undecided += granted.judged if granted.outcome is None else where.judged
+    if answer.outcome is False and undecided:
+        return Answer(None, undecided), None
+    return answer, None
+
+
+def _settle(
+    rule: Rule, item: str, outcome: bool | None, case: Case, judged: tuple[Judged, ...],
+    excepted: Case | None, unsure: tuple[Judged, ...], deriver: Deriver,
+) -> Ruling:  # fmt: skip
+    case = excepted or case
+    if outcome is False:
+        return Ruling(rule, item, NOT_MET, "", case, judged)
+    if outcome is None:
+        return _open(rule, item, case, judged, unsure)
+    unseen = _unseen(judged, deriver) if rule.seen else ()
+    if unseen:
+        return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, case, judged, unseen)
+    if rule.at_best:
+        return Ruling(rule, item, DOES_NOT_APPLY, FOR_PERSON, case, judged)
+    return Ruling(rule, item, MET, "", case, judged, (), excepted is not None)
+
+
+def _open(
+    rule: Rule, item: str, case: Case, judged: tuple[Judged, ...], unsure: tuple[Judged, ...]
+) -> Ruling:
+    if judged and all(one.inapplicable for one in judged) and rule.protects != "people":
+        return Ruling(rule, item, DOES_NOT_APPLY, judged[0].because, case, judged)
+    missing = _missing(judged) or _missing(unsure)
+    because = next((one.because for one in judged if one.because), "")
+    if not because and not missing:
+        because = next((one.left.because for one in judged if one.left.because), "")
+    return Ruling(rule, item, NOT_SHOWN, because, case, judged, missing)
+
+
+def _missing(judged: tuple[Judged, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(path for one in judged for path in one.missing))
+
+
+def _unseen(judged: tuple[Judged, ...], deriver: Deriver) -> tuple[str, ...]:
+    """Return the paths that a comparison rests on and that nobody with a name has seen."""
+    values = deriver.spec.values
+    rested = [path for one in judged for path in one.left.rests_on]
+    return tuple(dict.fromkeys(p for p in rested if p in values and not values[p].seen))
+
+
+# -- into words ------------------------------------------------------------------------------------
+
+
+def _finding(ruling: Ruling, deriver: Deriver, rulings: dict[tuple[str, str], Ruling]) -> Finding:
+    rule, case = ruling.rule, ruling.case
+    compared = tuple(put(one) for one in ruling.judged)
+    sources = tuple(cite(source, deriver) for source in case.sources) if case else ()
+    remedy, stop = _remedy(ruling, compared, rulings)
+    return Finding(
+        rule=rule.id, title=rule.title, severity=(case.severity if case else "") or rule.severity,
+        how_often=rule.how_often, stage=rule.stage, trade=rule.trade, protects=rule.protects,
+        item=ruling.item, outcome=ruling.outcome, because=ruling.because, compared=compared,
+        places=_places(ruling, deriver), missing=ruling.missing,
+        assumed=tuple(dict.fromkeys(note for one in ruling.judged for note in one.left.assumed)),
+        tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
+        by_exception=ruling.by_exception, standing=strongest(sources), sources=sources,
+        elsewhere=_elsewhere(ruling, deriver), rationale=rule.rationale, differs=rule.differs,
+        remedy=remedy, stop=stop, ask=rule.ask, safety=rule.safety,
+    )  # fmt: skip
+
+
+def _remedy(
+    ruling: Ruling, compared: tuple[Compared, ...], rulings: dict[tuple[str, str], Ruling]
+) -> tuple[str, bool]:
+    """Return what to do, and whether it is STOP because the remedy would break the guard."""
+    rule = ruling.rule
+    if ruling.outcome != NOT_MET:
+        return "", False
+    text = (ruling.case.remedy if ruling.case else "") or rule.remedy
+    guard = rulings.get((rule.guard, ruling.item)) or rulings.get((rule.guard, ""))
+    if not rule.guard or guard is None or guard.outcome == DOES_NOT_APPLY:
+        return fill(text, compared, ruling.item, ""), False
+    left = put(guard.judged[0]).room if guard.judged and guard.outcome == MET else ""
+    room = next((one.room for one in guard.judged if one.room is not None), None)
+    off = next((one.off for one in ruling.judged if one.off is not None), None)
+    if guard.outcome == MET and room is not None and off is not None and room >= off:
+        return fill(text, compared, ruling.item, left), False
+    if guard.outcome == NOT_SHOWN:
+        waits = (
+            f"First have shown what '{guard.rule.title.lower()}' needs. Until then change no level."
+        )
+        return waits, True
+    return fill(rule.stop or text, compared, ruling.item, left or "nothing"), True
+
+
+def _places(ruling: Ruling, deriver: Deriver) -> tuple[At, ...]:
+    values = deriver.spec.values
+    paths: dict[str, None] = {}
+    for one in ruling.judged:
+        for derived in (one.left, one.right):
+            if derived is not None:
+                paths.update(dict.fromkeys(derived.rests_on))
+    found = []
+    for path in paths:
+        shown = values.get(path)
+        if shown is not None:
+            title = _title(shown.pattern)
+            found.append(
+                At(path, title, shown.written, shown.line, shown.column, shown.source, shown.how)
+            )
+    return tuple(found)
+
+
+def _title(pattern: str) -> str:
+    leaf = vocabulary().nodes.get(pattern)
+    return leaf.title if leaf is not None else pattern
+
+
+def _tight(judged: Judged, deriver: Deriver) -> bool:
+    """Say whether a comparison holds by less than its readings can be trusted."""
+    if judged.room is None or judged.left.kind not in ("length", "level"):
+        return False
+    paths = judged.left.rests_on + (judged.right.rests_on if judged.right else ())
+    return any(judged.room < _tolerance(path, deriver) for path in paths)
+
+
+def _tolerance(path: str, deriver: Deriver) -> float:
+    shown = deriver.spec.values.get(path)
+    leaf = vocabulary().leaf(shown.pattern) if shown else None
+    return leaf.tolerance if leaf else 0.0
+
+
+def _elsewhere(ruling: Ruling, deriver: Deriver) -> tuple[Elsewhere, ...]:
+    """Judge, for information, the cases not adopted here that come out otherwise."""
+    if ruling.outcome not in (MET, NOT_MET) or len(ruling.rule.cases) < 2:
+        return ()
+    found = []
+    for case in ruling.rule.cases:
+        if (
+            case is ruling.case
+            or case.where is None
+            or not case.sources
+            or not _about_adoption(case)
+        ):
+            continue
+        if case.where.answer(deriver, ruling.item, asking=False).outcome is not False:
+            continue
+        answer = case.require.answer(deriver, ruling.item, asking=True)
+        outcome = {True: MET, False: NOT_MET, None: NOT_SHOWN}[answer.outcome]
+        if outcome != ruling.outcome and answer.judged:
+            cited: tuple[Cited, ...] = tuple(cite(source, deriver) for source in case.sources)
+            found.append(Elsewhere(outcome, put(answer.judged[0]).needed, cited))
+    return tuple(found)
+
+
+def _about_adoption(case: Case) -> bool:
+    return case.where is not None and all(
+        getattr(part, "value", "").startswith("adopted.") for part in case.where.parts
+    )

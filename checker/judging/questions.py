@@ -1,0 +1,51 @@
+"""What was not shown, grouped by the value that is missing rather than by the rule that waits."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from checker.deriving.engine import Deriver
+from checker.judging.review_data import NOT_SHOWN, SEVERITIES, STAGES, Finding, Question
+from checker.reading.vocabulary import vocabulary
+
+
+def gather_questions(findings: Sequence[Finding], deriver: Deriver) -> tuple[Question, ...]:
+    """Return one question for each missing value, the most severe and earliest first."""
+    waiting: dict[str, list[Finding]] = {}
+    for finding in findings:
+        if finding.outcome == NOT_SHOWN:
+            for path in finding.missing or (f"({finding.rule})",):
+                waiting.setdefault(path, []).append(finding)
+    questions = [_question(path, rules) for path, rules in waiting.items()]
+    return tuple(
+        sorted(
+            questions, key=lambda q: (SEVERITIES.index(q.severity), STAGES.index(q.stage), q.path)
+        )
+    )
+
+
+def _question(path: str, waiting: list[Finding]) -> Question:
+    severity = min((finding.severity for finding in waiting), key=SEVERITIES.index)
+    stage = min((finding.stage for finding in waiting), key=STAGES.index)
+    alone = [finding for finding in waiting if len(finding.missing) <= 1]
+    ask = next((finding.ask for finding in alone if finding.ask), "")
+    because = next((finding.because for finding in waiting if finding.because), "")
+    rules = tuple(dict.fromkeys(finding.rule for finding in waiting))
+    title = waiting[0].title if path.startswith("(") else title_of(path)
+    return Question(path, title, ask, severity, stage, rules, because)
+
+
+def title_of(path: str) -> str:
+    """Return what a builder calls the value at a concrete path, with the item it belongs to."""
+    nodes = vocabulary().nodes
+    node = nodes.get(path)
+    if node is not None:
+        return node.title
+    parts = path.split(".")
+    for start in range(1, len(parts)):
+        # An id may have dots in it, so it can be more than one part.
+        for end in range(start + 1, len(parts)):
+            node = nodes.get(".".join([*parts[:start], "each", *parts[end:]]))
+            if node is not None:
+                return f"{node.title} ({'.'.join(parts[start:end])})"
+    return path

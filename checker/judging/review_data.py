@@ -1,0 +1,149 @@
+"""What a review is: plain data, the same every run for the same input, judged by nothing later."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+MET = "met"
+NOT_MET = "not met"
+NOT_SHOWN = "not shown"
+DOES_NOT_APPLY = "does not apply"
+
+SEVERITIES = ("critical", "major", "minor")
+FREQUENCIES = ("common", "known", "rare")
+STAGES = (
+    "desk", "excavation", "forms", "footing_poured", "wall_stripped", "coating", "sheet",
+    "drain", "pre_backfill", "backfill", "slab", "final_grade", "roof_water", "handover",
+)  # fmt: skip
+
+
+class At(NamedTuple):
+    """Where in a file a value stands and where it came from."""
+
+    path: str
+    title: str
+    written: str
+    line: int
+    column: int
+    source: str
+    how: str
+
+
+class Compared(NamedTuple):
+    """One comparison: what the spec shows beside what is needed, in the user's units.
+
+    `off_by` is empty when the comparison holds; `room` is empty when it fails.
+    """
+
+    path: str
+    title: str
+    outcome: str
+    shown: str
+    needed: str
+    off_by: str
+    room: str
+    is_quantity: bool
+
+
+class Cited(NamedTuple):
+    """A source, what it says, how far that was verified, and its standing for this spec."""
+
+    ref: str
+    at: str
+    title: str
+    says: str
+    seen: str
+    standing: str
+
+
+class Elsewhere(NamedTuple):
+    """How the same assembly would stand under a text that is not adopted here."""
+
+    outcome: str
+    needed: str
+    cited: tuple[Cited, ...]
+
+
+class Finding(NamedTuple):
+    """What one rule says of one spec (or of one item of a list in it)."""
+
+    rule: str
+    title: str
+    severity: str
+    how_often: str
+    stage: str
+    trade: str
+    protects: str
+    item: str
+    outcome: str
+    because: str
+    compared: tuple[Compared, ...]
+    places: tuple[At, ...]
+    missing: tuple[str, ...]
+    assumed: tuple[str, ...]
+    tight: bool
+    by_exception: bool
+    standing: str
+    sources: tuple[Cited, ...]
+    elsewhere: tuple[Elsewhere, ...]
+    rationale: str
+    differs: str
+    remedy: str
+    stop: bool
+    ask: str
+    safety: str
+
+
+class Question(NamedTuple):
+    """A value that is not shown and the rules that wait for it."""
+
+    path: str
+    title: str
+    ask: str
+    severity: str
+    stage: str
+    rules: tuple[str, ...]
+    because: str
+
+
+class Caution(NamedTuple):
+    """One line of the safety block."""
+
+    signal: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """A whole review of one assembly."""
+
+    file: str
+    assembly: str
+    paper: str
+    stage: str
+    stage_assumed: bool
+    by: str
+    rulebook: str
+    digest: str
+    cautions: tuple[Caution, ...]
+    findings: tuple[Finding, ...]
+    questions: tuple[Question, ...]
+    notes: tuple[str, ...]
+
+    def of(self, outcome: str) -> tuple[Finding, ...]:
+        """Return the findings with an outcome, in the order of the review."""
+        return tuple(finding for finding in self.findings if finding.outcome == outcome)
+
+    @property
+    def judged(self) -> bool:
+        """Say whether anything at all could be judged."""
+        return any(finding.outcome in (MET, NOT_MET) for finding in self.findings)
+
+    def holds(self, hold_at: str) -> bool:
+        """Say whether something at or above a severity stands open, or nothing could be judged."""
+        limit = SEVERITIES.index(hold_at)
+        return not self.judged or any(
+            finding.outcome in (NOT_MET, NOT_SHOWN) and SEVERITIES.index(finding.severity) <= limit
+            for finding in self.findings
+        )

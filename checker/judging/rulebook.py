@@ -1,0 +1,359 @@
+"""Rule books: read, understood, and refused with a place when something in them is wrong."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import yaml
+
+import checker.deriving.quantities  # noqa: F401  (registers every quantity)
+from checker.data import data_dir
+from checker.judging.conditions import (
+    Combined,
+    Condition,
+    RuleError,
+    compile_all,
+    compile_condition,
+)
+from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES
+from checker.judging.standing import Source, register
+from checker.reading.compose import compose, read_text
+from checker.reading.faults import Fault, Unreadable
+from checker.reading.vocabulary import nearest
+
+COMMON_PRACTICE = "common practice"
+TRADES = (
+    "excavation", "concrete", "coating", "drain", "plumbing", "framing", "grading", "gutters",
+    "engineer", "superintendent",
+)  # fmt: skip
+PROTECTS = ("people", "building", "record")
+_REQUIRED = (
+    "id",
+    "title",
+    "severity",
+    "how_often",
+    "stage",
+    "trade",
+    "protects",
+    "rationale",
+    "remedy",
+    "examples",
+)
+_OPTIONAL = (
+    "due", "guard", "walk", "at_best", "seen", "applies", "cases", "require", "sources", "unless",
+    "differs", "stop", "ask", "safety", "formerly",
+)  # fmt: skip
+_CASE_KEYS = ("where", "require", "sources", "severity", "remedy")
+
+
+class Case(NamedTuple):
+    """What is asked where some condition holds, and on whose authority."""
+
+    where: Combined | None
+    require: Condition
+    sources: tuple[Source, ...]
+    severity: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule, ready to be asked. `each` is the list whose items it judges, or nothing."""
+
+    id: str
+    title: str
+    severity: str
+    how_often: str
+    stage: str
+    due: str
+    trade: str
+    protects: str
+    guard: str
+    walk: str
+    at_best: str
+    seen: bool
+    applies: Combined | None
+    cases: tuple[Case, ...]
+    unless: tuple[Case, ...]
+    rationale: str
+    differs: str
+    remedy: str
+    stop: str
+    ask: str
+    safety: str
+    each: str
+    file: str
+    line: int
+    raw: dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Rulebook:
+    """Every rule that a review asks, in a settled order, with a digest of what was read."""
+
+    rules: tuple[Rule, ...]
+    digest: str
+
+    def rule(self, rule_id: str) -> Rule | None:
+        """Return a rule by its id."""
+        return next((rule for rule in self.rules if rule.id == rule_id), None)
+
+
+def load_rulebook(*paths: Path | str) -> Rulebook:
+    """Read rule files or folders of them; with none given, the rules that come with belowgrade.
+
+    Raises Unreadable with every fault of every file, and FileNotFoundError when there is no rule.
+    """
+    files: list[Path] = []
+    for path in [Path(each) for each in paths] or [data_dir("rules")]:
+        files += sorted(path.glob("*.yaml")) if path.is_dir() else [path]
+    rules: list[Rule] = []
+    faults: list[Fault] = []
+    digest = hashlib.sha256()
+    for file in files:
+        text = read_text(file)
+        digest.update(text.encode())
+        for raw, lines in _entries(text, str(file), faults):
+            rule = _rule(raw, lines, str(file), faults)
+            if rule is not None:
+                rules.append(rule)
+    faults += _across(rules)
+    if faults:
+        raise Unreadable(faults)
+    if not rules:
+        raise FileNotFoundError(
+            f"no rule was found in {', '.join(map(str, files)) or 'the rule book'}"
+        )
+    return Rulebook(tuple(sorted(rules, key=lambda rule: rule.id)), digest.hexdigest()[:12])
+
+
+def _entries(
+    text: str, name: str, faults: list[Fault]
+) -> list[tuple[dict[str, Any], dict[int, int]]]:
+    try:
+        nodes = compose(text, name)
+    except Unreadable as error:
+        faults += error.faults
+        return []
+    entries = []
+    for node in nodes:
+        if not isinstance(node, yaml.SequenceNode):
+            faults.append(
+                Fault(
+                    name,
+                    node.start_mark.line + 1,
+                    1,
+                    "a rule file is a list of rules ('- id: ...')",
+                )
+            )
+            continue
+        for item in node.value:
+            lines: dict[int, int] = {}
+            raw = _plain(item, lines, name, faults)
+            if isinstance(raw, dict):
+                entries.append((raw, lines))
+            else:
+                faults.append(
+                    Fault(
+                        name, item.start_mark.line + 1, 1, "a rule is a group of keys ('id: ...')"
+                    )
+                )
+    return entries
+
+
+def _plain(node: yaml.Node, lines: dict[int, int], name: str, faults: list[Fault]) -> Any:
+    """Return plain values; `lines` maps the identity of every mapping to its line."""
+    if isinstance(node, yaml.MappingNode):
+        mapping: dict[str, Any] = {}
+        for key_node, value_node in node.value:
+            key = str(key_node.value)
+            if key in mapping:
+                line = key_node.start_mark.line + 1
+                faults.append(
+                    Fault(name, line, key_node.start_mark.column + 1, f"'{key}' stands here twice")
+                )
+            mapping[key] = _plain(value_node, lines, name, faults)
+        lines[id(mapping)] = node.start_mark.line + 1
+        return mapping
+    if isinstance(node, yaml.SequenceNode):
+        return [_plain(part, lines, name, faults) for part in node.value]
+    return str(node.value)
+
+
+class _Reader(NamedTuple):
+    """Collects the faults of one rule, each at the line of the mapping it stands in."""
+
+    name: str
+    lines: dict[int, int]
+    faults: list[Fault]
+    rule: str
+    first: int
+
+    def fault(self, message: str, near: Any = None) -> None:
+        line = self.lines.get(id(near), self.first)
+        self.faults.append(Fault(self.name, line, 1, f"{self.rule}: {message}", self.rule))
+
+
+def _rule(
+    raw: dict[str, Any], lines: dict[int, int], name: str, faults: list[Fault]
+) -> Rule | None:
+    rule_id = str(raw.get("id", "a rule without an id"))
+    reader = _Reader(name, lines, faults, rule_id, lines[id(raw)])
+    before = len(faults)
+    _check_keys(raw, reader)
+    applies = _conditions(raw["applies"], reader) if "applies" in raw else None
+    stated = raw.get("cases", [raw] if "require" in raw else [])
+    cases = [_case(each, reader) for each in stated]
+    unless = [_case(each, reader) for each in raw.get("unless", [])]
+    if len(faults) > before:
+        return None
+    built = tuple(case for case in cases if case is not None)
+    return Rule(
+        id=rule_id, title=raw["title"], severity=raw["severity"], how_often=raw["how_often"],
+        stage=raw["stage"].replace(" ", "_"), due=raw.get("due", "").replace(" ", "_"),
+        trade=raw["trade"], protects=raw["protects"], guard=raw.get("guard", ""),
+        walk=raw.get("walk", ""), at_best=raw.get("at_best", ""), seen=raw.get("seen") == "yes",
+        applies=applies, cases=built, unless=tuple(case for case in unless if case is not None),
+        rationale=raw["rationale"].strip(), differs=raw.get("differs", "").strip(),
+        remedy=raw["remedy"].strip(), stop=raw.get("stop", "").strip(),
+        ask=raw.get("ask", "").strip(), safety=raw.get("safety", "").strip(),
+        each=_each(built, applies), file=name, line=lines[id(raw)], raw=raw,
+    )  # fmt: skip
+
+
+def _check_keys(raw: dict[str, Any], reader: _Reader) -> None:
+    for key in raw:
+        if key not in _REQUIRED and key not in _OPTIONAL:
+            reader.fault(
+                f"there is no '{key}' in a rule{nearest(key, [*_REQUIRED, *_OPTIONAL])}", raw
+            )
+    for key in _REQUIRED:
+        if key not in raw:
+            reader.fault(f"'{key}' is missing", raw)
+    allowed = {
+        "severity": SEVERITIES, "how_often": FREQUENCIES, "stage": STAGES, "due": STAGES,
+        "trade": TRADES, "protects": PROTECTS, "at_best": ("for_person",), "seen": ("yes", "no"),
+    }  # fmt: skip
+    for key, known in allowed.items():
+        if key in raw and str(raw[key]).replace(" ", "_") not in known:
+            reader.fault(f"{key}: '{raw[key]}' is not one of {', '.join(known)}", raw)
+    if ("cases" in raw) == ("require" in raw):
+        reader.fault("a rule has either 'require' with 'sources', or 'cases'", raw)
+    examples = raw.get("examples")
+    if not isinstance(examples, dict) or not all(examples.get(side) for side in ("met", "not met")):
+        reader.fault("a rule has at least one example that is 'met' and one 'not met'", raw)
+
+
+def _conditions(raw: Any, reader: _Reader) -> Combined | None:
+    try:
+        return compile_all(raw)
+    except RuleError as error:
+        reader.fault(str(error), raw[0] if isinstance(raw, list) and raw else raw)
+        return None
+
+
+def _case(raw: Any, reader: _Reader) -> Case | None:
+    if not isinstance(raw, dict) or "require" not in raw:
+        reader.fault("a case has 'require' and 'sources'", raw)
+        return None
+    for key in raw:
+        if "id" not in raw and key not in _CASE_KEYS:
+            reader.fault(f"there is no '{key}' in a case{nearest(key, list(_CASE_KEYS))}", raw)
+    where = _conditions(raw["where"], reader) if "where" in raw else None
+    try:
+        require = compile_condition(raw["require"])
+    except RuleError as error:
+        reader.fault(str(error), raw["require"])
+        return None
+    severity = "" if "id" in raw else raw.get("severity", "")
+    if severity and severity not in SEVERITIES:
+        reader.fault(f"severity: '{severity}' is not one of {', '.join(SEVERITIES)}", raw)
+    return Case(
+        where,
+        require,
+        _sources(raw, reader),
+        severity,
+        "" if "id" in raw else raw.get("remedy", ""),
+    )
+
+
+def _sources(raw: dict[str, Any], reader: _Reader) -> tuple[Source, ...]:
+    given = raw.get("sources")
+    if given == COMMON_PRACTICE:
+        return ()
+    if not isinstance(given, list) or not given:
+        reader.fault("'sources' is missing: name them, or say 'common practice'", raw)
+        return ()
+    found = []
+    for cited in given:
+        ref, at = (
+            (cited.get("ref", ""), cited.get("at", ""))
+            if isinstance(cited, dict)
+            else (str(cited), "")
+        )
+        source = register().get((ref, at))
+        if source is None:
+            known = [f"{r} at {a}" for r, a in register()]
+            reader.fault(
+                f"the register has no source '{ref} at {at}'{nearest(f'{ref} at {at}', known)}",
+                cited,
+            )
+        else:
+            found.append(source)
+    return tuple(found)
+
+
+def _each(cases: tuple[Case, ...], applies: Combined | None) -> str:
+    """Return the list whose items a rule judges, from the first path that has an `each`."""
+    for path in _paths(cases, applies):
+        if ".each" in path:
+            return path.partition(".each")[0]
+    return ""
+
+
+def _paths(cases: tuple[Case, ...], applies: Combined | None) -> list[str]:
+    found: list[str] = []
+
+    def gather(condition: Condition | None) -> None:
+        if isinstance(condition, Combined):
+            for part in condition.parts:
+                gather(part)
+        elif condition is not None:
+            found.extend(path for path in (condition.value, condition.other) if path)
+
+    for case in cases:
+        gather(case.require)
+        gather(case.where)
+    gather(applies)
+    return found
+
+
+def _across(rules: list[Rule]) -> list[Fault]:
+    """Check what shows only across rules: ids used twice, guards that are none, weak sources."""
+    faults = []
+    ids: dict[str, Rule] = {}
+    for rule in rules:
+        if rule.id in ids:
+            faults.append(
+                Fault(rule.file, rule.line, 1, f"two rules are called '{rule.id}'", rule.id)
+            )
+        ids[rule.id] = rule
+    for rule in rules:
+        if rule.guard and rule.guard not in ids:
+            message = (
+                f"{rule.id}: its guard '{rule.guard}' is no rule{nearest(rule.guard, list(ids))}"
+            )
+            faults.append(Fault(rule.file, rule.line, 1, message, rule.id))
+        for case in rule.cases:
+            severity = case.severity or rule.severity
+            if severity == "critical" and case.sources and not any(s.strong for s in case.sources):
+                first = case.sources[0]
+                message = (
+                    f"{rule.id}: a critical rule may not rest on {first.ref} at {first.at} "
+                    f"({first.seen}) alone: name a source that was read, or say 'common practice'"
+                )
+                faults.append(Fault(rule.file, rule.line, 1, message, rule.id))
+    return faults

@@ -1,0 +1,107 @@
+"""Sources and their standing: law here, law elsewhere, guidance, common practice."""
+
+from __future__ import annotations
+
+import functools
+from dataclasses import dataclass
+
+from checker.data import data_dir
+from checker.deriving.engine import Deriver
+from checker.deriving.quantities.adopted import code_family, code_year
+from checker.judging.review_data import Cited
+from checker.reading.compose import TextLoader
+from checker.reading.vocabulary import plain_word
+
+LAW_HERE = "law here"
+LAW_ELSEWHERE = "law elsewhere"
+GUIDANCE = "guidance"
+COMMON_PRACTICE = "common practice"
+ORDER = (LAW_HERE, LAW_ELSEWHERE, GUIDANCE, COMMON_PRACTICE)
+
+_STRONG = ("own text", "quoted in law")
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """One cited place of one source, as the register holds it."""
+
+    ref: str
+    at: str
+    title: str
+    kind: str
+    family: str
+    edition: str
+    country: str
+    place: str
+    says: str
+    seen: str
+    editions: tuple[str, ...]
+
+    @property
+    def strong(self) -> bool:
+        """Say whether the text itself was read, or an adopted law that quotes it."""
+        return self.seen in _STRONG
+
+
+@functools.cache
+def register() -> dict[tuple[str, str], Source]:
+    """Return every cited place of the register by (ref, at)."""
+    import yaml
+
+    text = (data_dir("shared") / "sources.yaml").read_text(encoding="utf-8")
+    raw = yaml.load(text, TextLoader)
+    sources = {}
+    for ref, entry in raw.items():
+        for at, place in entry["places"].items():
+            sources[ref, at] = Source(
+                ref,
+                at,
+                entry["title"],
+                entry["kind"],
+                entry.get("family", ""),
+                entry.get("edition", ""),
+                entry.get("country", ""),
+                entry.get("place", ""),
+                place["says"].strip(),
+                place["seen"],
+                (entry.get("edition", ""), *place.get("editions", ())),
+            )
+    return sources
+
+
+def cite(source: Source, deriver: Deriver) -> Cited:
+    """Return a source with the standing it has where this spec is built."""
+    edition = f" {source.edition}" if source.edition and source.edition not in source.title else ""
+    return Cited(
+        source.ref,
+        source.at,
+        source.title + edition,
+        source.says,
+        source.seen,
+        standing(source, deriver),
+    )
+
+
+def standing(source: Source, deriver: Deriver) -> str:
+    """Work out what a source is worth for this spec; it is never typed into a rule."""
+    if source.kind == "federal regulation":
+        return LAW_HERE if deriver.get("adopted.country").value == source.country else LAW_ELSEWHERE
+    if source.kind not in ("law", "model code"):
+        return GUIDANCE
+    if source.place:
+        jurisdiction = plain_word(deriver.spec.text("job.jurisdiction"))
+        return LAW_HERE if plain_word(source.place) == jurisdiction else LAW_ELSEWHERE
+    return LAW_HERE if _adopted(source, deriver) else LAW_ELSEWHERE
+
+
+def _adopted(source: Source, deriver: Deriver) -> bool:
+    for code in deriver.items("job.codes") or ():
+        if code_family(code) == source.family:
+            year = code_year(code, deriver.get("job.codes.each.edition", code).value)
+            return year is None or not source.edition or str(year) in source.editions
+    return False
+
+
+def strongest(cited: tuple[Cited, ...]) -> str:
+    """Return the standing of the strongest source, or common practice when there is none."""
+    return min((one.standing for one in cited), key=ORDER.index, default=COMMON_PRACTICE)

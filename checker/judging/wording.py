@@ -1,0 +1,138 @@
+"""Comparisons put into the words and units of whoever wrote the spec, rounded to the safe side."""
+
+from __future__ import annotations
+
+from math import isfinite
+from typing import Any
+
+from checker.deriving.engine import Derived
+from checker.deriving.quantity import REGISTRY
+from checker.judging.conditions import Judged
+from checker.judging.review_data import MET, NOT_MET, NOT_SHOWN, Compared
+from checker.reading.kinds import default_unit
+from checker.reading.write_back import Toward, format_difference, format_quantity
+from checker.values import Range
+
+_BARE = {"count", "number", "ratio", "year"}
+_WORDY = {"text", "texts", "word", "words", "date", "year", "yes_no", "curve"}
+
+
+def put(judged: Judged) -> Compared:
+    """Return a comparison in words."""
+    left = judged.left
+    outcome = {True: MET, False: NOT_MET, None: NOT_SHOWN}[judged.outcome]
+    shown, needed = _sides(judged)
+    unit = _difference_unit(left, judged)
+    off = _difference(left.kind, judged.off, unit, "up") if outcome == NOT_MET else ""
+    room = _difference(left.kind, judged.room, unit, "down") if outcome == MET else ""
+    return Compared(
+        left.path, left.title, outcome, shown, needed, off, room, left.pattern in REGISTRY
+    )
+
+
+def _difference(kind: str, value: float | None, unit: str, toward: Toward) -> str:
+    if value is None or not isfinite(value):
+        return ""
+    if kind in _BARE:
+        return say(kind, value, "")
+    return format_difference(kind, value, unit, toward)
+
+
+def _difference_unit(left: Derived, judged: Judged) -> str:
+    """Levels in feet differ by inches, levels in metres by millimetres."""
+    if left.kind != "level":
+        return left.unit or default_unit(left.kind, "us")
+    return "mm" if left.unit in ("m", "mm", "cm") else "in"
+
+
+# What fails is shown rounded towards failing, and its limit towards asking more.
+_TOWARD: dict[str, tuple[Toward, Toward]] = {
+    "at most": ("up", "down"),
+    "below": ("up", "down"),
+    "at least": ("down", "up"),
+    "above": ("down", "up"),
+}
+
+
+def _sides(judged: Judged) -> tuple[str, str]:
+    left, right = judged.left, judged.right
+    toward = _TOWARD.get(judged.operator) if judged.outcome is False else None
+    for places in (None, 3, 4, 5):
+        shown = say(left.kind, left.value, left.unit, places, toward[0] if toward else "nearest")
+        limit = _limit(judged, places, toward[1] if toward else "nearest")
+        if judged.outcome is not False or shown != limit:
+            break
+    else:
+        # Equal to the last digit that is ever shown: then the plainest way of writing it will do.
+        shown, limit = say(left.kind, left.value, left.unit), _limit(judged, None, "nearest")
+    if not left.known:
+        shown = left.because or "not shown"
+    if right is not None:
+        limit = (
+            f"{right.title} {limit}"
+            if right.known
+            else f"{right.title} ({right.because or 'not shown'})"
+        )
+    if judged.operator == "shown":
+        return shown, "to be shown" if judged.limit else "to be left out"
+    return shown, limit if judged.operator == "is" else f"{judged.operator} {limit}"
+
+
+def _limit(judged: Judged, places: int | None, toward: Toward) -> str:
+    limit, left = judged.limit, judged.left
+    if judged.right is None:
+        return _as_the_rule_writes(judged)
+    if isinstance(limit, tuple) and not isinstance(limit, Range):
+        return ", ".join(_plain(one) for one in limit)
+    return say(left.kind, limit, judged.right.unit or left.unit, places, toward)
+
+
+def _as_the_rule_writes(judged: Judged) -> str:
+    """Return a literal limit, with what it is in the unit of whoever wrote the spec."""
+    left, limit, text = judged.left, judged.limit, _plain(judged.text)
+    if left.kind in _WORDY or not isinstance(limit, float) or not left.unit or limit == 0.0:
+        return text
+    converted = say(left.kind, limit, left.unit)
+    return text if converted == text or converted.endswith("%") else f"{text} ({converted})"
+
+
+def say(
+    kind: str, value: Any, unit: str, places: int | None = None, toward: Toward = "nearest"
+) -> str:
+    """Return a value as text: a number in its unit, a word, yes or no, a range by its ends."""
+    if value is None:
+        return "not shown"
+    if isinstance(value, Range):
+        low, high = (say(kind, end, unit, places, toward) if isfinite(end) else "" for end in value)
+        if not high:
+            return f"{low} or more"
+        if not low or value.low == 0.0:
+            return f"{high} or less"
+        return f"{low} to {high}"
+    if kind in _WORDY or isinstance(value, bool | str):
+        return _plain(value)
+    if kind in _BARE:
+        return f"{value:.{places or 2}f}".rstrip("0").rstrip(".")
+    return format_quantity(kind, float(value), unit or default_unit(kind, "us"), toward, places)
+
+
+def _plain(value: Any) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, tuple):
+        return ", ".join(_plain(one) for one in value) or "none"
+    return str(value).replace("_", " ")
+
+
+def fill(text: str, compared: tuple[Compared, ...], item: str, room: str) -> str:
+    """Put the numbers of the first comparison that fails into a remedy."""
+    failed = next(
+        (one for one in compared if one.outcome == NOT_MET), compared[0] if compared else None
+    )
+    values = {
+        "off_by": failed.off_by if failed else "", "shown": failed.shown if failed else "",
+        "needed": failed.needed if failed else "", "item": item, "room": room,
+    }  # fmt: skip
+    for name, value in values.items():
+        text = text.replace(f"{{{name}}}", value)
+    return text
