@@ -30,6 +30,7 @@ from checker.reading.spec import Spec
 from checker.reading.vocabulary import vocabulary
 
 NOT_SEEN = "planned, not yet seen: look, and write who looked and when"
+PLANNED = "no objection to the plan; it must be seen, and who saw it written down, by stage {}"
 FOR_PERSON = "no objection from these rules; a competent person or the engineer decides"
 
 
@@ -84,7 +85,7 @@ def _rule(rule: Rule, deriver: Deriver, stage: str) -> list[Ruling]:
     if rule.due and STAGES.index(stage) < STAGES.index(rule.due):
         return [_apart(rule, f"not due until {rule.due.replace('_', ' ')}")]
     if not rule.each:
-        return [_ask(rule, deriver, "")]
+        return [_ask(rule, deriver, "", stage)]
     ids = deriver.get(rule.each)
     if not ids.known:
         if ids.inapplicable and rule.protects != "people":
@@ -95,14 +96,14 @@ def _rule(rule: Rule, deriver: Deriver, stage: str) -> list[Ruling]:
         ]
     if not ids.value:
         return [_apart(rule, f"none listed in {rule.each}")]
-    return [_ask(rule, deriver, item) for item in ids.value]
+    return [_ask(rule, deriver, item, stage) for item in ids.value]
 
 
 def _apart(rule: Rule, because: str) -> Ruling:
     return Ruling(rule, "", DOES_NOT_APPLY, because, None, ())
 
 
-def _ask(rule: Rule, deriver: Deriver, item: str) -> Ruling:
+def _ask(rule: Rule, deriver: Deriver, item: str, stage: str) -> Ruling:
     applies = rule.applies.answer(deriver, item, asking=False) if rule.applies else Answer(True, ())
     if applies.outcome is False:
         return Ruling(rule, item, DOES_NOT_APPLY, "outside its scope", None, applies.judged)
@@ -121,7 +122,11 @@ def _ask(rule: Rule, deriver: Deriver, item: str) -> Ruling:
         judged = open_ones or unsure
     if agreed is False and applies.outcome is None:
         agreed, judged = None, applies.judged
-    return _settle(rule, item, agreed, case, judged, excepted, unsure, deriver)
+    if agreed is None:
+        return _open(rule, item, excepted or case, judged, unsure)
+    return _settle(
+        rule, item, agreed, excepted or case, judged, excepted is not None, deriver, stage
+    )
 
 
 def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
@@ -165,20 +170,27 @@ def _with_exceptions(
 
 
 def _settle(
-    rule: Rule, item: str, outcome: bool | None, case: Case, judged: tuple[Judged, ...],
-    excepted: Case | None, unsure: tuple[Judged, ...], deriver: Deriver,
-) -> Ruling:  # fmt: skip
-    case = excepted or case
-    if outcome is False:
+    rule: Rule,
+    item: str,
+    outcome: bool,
+    case: Case,
+    judged: tuple[Judged, ...],
+    excepted: bool,
+    deriver: Deriver,
+    stage: str,
+) -> Ruling:
+    if not outcome:
         return Ruling(rule, item, NOT_MET, "", case, judged)
-    if outcome is None:
-        return _open(rule, item, case, judged, unsure)
     unseen = _unseen(judged, deriver) if rule.seen else ()
     if unseen:
+        seen_by = rule.due or rule.stage
+        if STAGES.index(stage) < STAGES.index(seen_by):
+            because = PLANNED.format(seen_by.replace("_", " "))
+            return Ruling(rule, item, DOES_NOT_APPLY, because, case, judged)
         return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, case, judged, unseen)
     if rule.at_best:
         return Ruling(rule, item, DOES_NOT_APPLY, FOR_PERSON, case, judged)
-    return Ruling(rule, item, MET, "", case, judged, (), excepted is not None)
+    return Ruling(rule, item, MET, "", case, judged, (), excepted)
 
 
 def _open(
@@ -237,16 +249,28 @@ def _remedy(
     if not rule.guard or guard is None or guard.outcome == DOES_NOT_APPLY:
         return fill(text, compared, ruling.item, ""), False
     left = put(guard.judged[0]).room if guard.judged and guard.outcome == MET else ""
-    room = next((one.room for one in guard.judged if one.room is not None), None)
-    off = next((one.off for one in ruling.judged if one.off is not None), None)
-    if guard.outcome == MET and room is not None and off is not None and room >= off:
-        return fill(text, compared, ruling.item, left), False
+    room = next((one for one in guard.judged if one.room is not None), None)
+    off = next((one for one in ruling.judged if one.off is not None), None)
+    if guard.outcome == MET and room and off:
+        if not _alike(room, off):
+            note = f"Mind '{guard.rule.title.lower()}': {left} left there."
+            return f"{fill(text, compared, ruling.item, left)} {note}", False
+        if (room.room or 0.0) >= (off.off or 0.0):
+            return fill(text, compared, ruling.item, left), False
     if guard.outcome == NOT_SHOWN:
         waits = (
             f"First have shown what '{guard.rule.title.lower()}' needs. Until then change no level."
         )
         return waits, True
     return fill(rule.stop or text, compared, ruling.item, left or "nothing"), True
+
+
+def _alike(one: Judged, other: Judged) -> bool:
+    """Say whether two comparisons can be set against each other: a slope is no length."""
+    lengths = ("length", "level")
+    return one.left.kind == other.left.kind or (
+        one.left.kind in lengths and other.left.kind in lengths
+    )
 
 
 def _places(ruling: Ruling, deriver: Deriver) -> tuple[At, ...]:

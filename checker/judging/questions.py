@@ -28,7 +28,7 @@ def _question(path: str, waiting: list[Finding]) -> Question:
     severity = min((finding.severity for finding in waiting), key=SEVERITIES.index)
     stage = min((finding.stage for finding in waiting), key=STAGES.index)
     alone = [finding for finding in waiting if len(finding.missing) <= 1]
-    ask = next((finding.ask for finding in alone if finding.ask), "")
+    ask = next((one.ask.replace("{item}", one.item) for one in alone if one.ask), "")
     because = next((finding.because for finding in waiting if finding.because), "")
     rules = tuple(dict.fromkeys(finding.rule for finding in waiting))
     title = waiting[0].title if path.startswith("(") else title_of(path)

@@ -23,8 +23,23 @@ _BaseLoader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 class TextLoader(_BaseLoader):  # type: ignore[misc,valid-type]
     """A loader that guesses nothing: every scalar stays the text that was written."""
 
+    # Called for every node, and there is nothing to resolve.
+    def resolve(self, kind: type[yaml.Node], value: str | None, implicit: object) -> str:
+        """Return the one tag of a kind of node."""
+        return _TAGS[kind]
 
-TextLoader.yaml_implicit_resolvers = {}
+    def descend_resolver(self, parent: object, index: object) -> None:
+        """Do nothing on the way down."""
+
+    def ascend_resolver(self) -> None:
+        """Do nothing on the way up."""
+
+
+_TAGS = {
+    yaml.ScalarNode: "tag:yaml.org,2002:str",
+    yaml.SequenceNode: "tag:yaml.org,2002:seq",
+    yaml.MappingNode: "tag:yaml.org,2002:map",
+}
 
 
 def read_text(path: Path | None) -> str:

@@ -52,6 +52,7 @@ KINDS: dict[str, Kind] = {
 }  # fmt: skip
 
 _LONG = 3.0  # m; beyond it a length is told in feet or metres
+_THIN = 0.003  # m; below it a length is the thickness of a film
 
 
 def default_unit(kind: str, system: str, si_value: float = 0.0) -> str:
@@ -63,5 +64,7 @@ def default_unit(kind: str, system: str, si_value: float = 0.0) -> str:
         raise ValueError(f"there is no system of units {system!r}; there is 'us' and 'si'")
     if kind == "length" and abs(si_value) >= _LONG:
         return "ft" if system == "us" else "m"
+    if kind == "length" and 0.0 < abs(si_value) < _THIN and system == "us":
+        return "mil"
     described = KINDS.get(kind)
     return getattr(described, system) if described else ""

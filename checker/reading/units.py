@@ -169,6 +169,7 @@ _WRITTEN = {
 _SAME = {
     "gal/min": "gpm", "gal/h": "gph", "cu ft/s": "cfs", "gal/min/sq ft": "gpm/sq ft",
     "lbf/sq in": "psi", "lbf/sq ft": "psf", "s-1": "1/s", "sec-1": "1/s",
+    "ft/days": "ft/day", "m/days": "m/day", "cm/days": "cm/day",
 }  # fmt: skip
 _UNIT_OF = {
     "".join(name.lower().split()): name

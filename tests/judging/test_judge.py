@@ -205,7 +205,12 @@ LOOKED = {"how": "measured", "by": "R. Halloway", "date": "2031-04-20"}
 
 
 def test_a_promise_is_not_a_fact(tmp_path: Path) -> None:
-    promised = only(tmp_path, SEEN, {"backfill": {"braced": "yes"}}, protects="people")
+    promise: dict[str, Any] = {"backfill": {"braced": "yes"}}
+    early = only(tmp_path, SEEN, promise, protects="people")
+    assert early.outcome == DOES_NOT_APPLY, "before its stage a plan is only a plan"
+    assert "must be seen" in early.because
+    now = {"job": {"stage": "drain"}}
+    promised = only(tmp_path, SEEN, now | promise, protects="people")
     assert promised.outcome == NOT_SHOWN
     assert "look, and write who looked" in promised.because
     assert promised.missing == ("backfill.braced",)

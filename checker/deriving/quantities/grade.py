@@ -121,3 +121,18 @@ def settlement(shown: float | None, fill: float | None) -> float | Assumed:
 def slope_settled(fall: float, sinks: float, distance: float) -> float:
     """Return the slope that settling leaves on one side [-]."""
     return grading.settled_slope(fall, sinks, distance)
+
+
+@quantity(
+    "grade.reveal_least",
+    title="least height of the wall's top over the finished grade",
+    kind="length",
+    needs=("levels.top_of_wall", "grade.highest_at_wall"),
+    rises_with=("levels.top_of_wall",),
+    falls_with=("grade.highest_at_wall",),
+    formula="top of the wall - highest finished grade at the wall",
+    source="geometry",
+)
+def reveal_least(top: float, grade: float) -> float:
+    """Return how much of the wall shows where the ground is highest [m]."""
+    return top - grade
