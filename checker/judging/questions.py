@@ -27,8 +27,9 @@ def gather_questions(findings: Sequence[Finding], deriver: Deriver) -> tuple[Que
 def _question(path: str, waiting: list[Finding]) -> Question:
     severity = min((finding.severity for finding in waiting), key=SEVERITIES.index)
     stage = min((finding.stage for finding in waiting), key=STAGES.index)
-    alone = [finding for finding in waiting if len(finding.missing) <= 1]
-    ask = next((one.ask.replace("{item}", one.item) for one in alone if one.ask), "")
+    # A rule's question is about the value it judges, which need not be the one that is missing.
+    about = [one for one in waiting if not one.compared or one.compared[0].path == path]
+    ask = next((one.ask.replace("{item}", one.item) for one in about if one.ask), "")
     because = next((finding.because for finding in waiting if finding.because), "")
     rules = tuple(dict.fromkeys(finding.rule for finding in waiting))
     title = waiting[0].title if path.startswith("(") else title_of(path)

@@ -38,6 +38,12 @@ class Source:
     editions: tuple[str, ...]
 
     @property
+    def name(self) -> str:
+        """The title, with the edition where that is a year or a number."""
+        dated = any(map(str.isdigit, self.edition)) and self.edition not in self.title
+        return f"{self.title} {self.edition}" if dated else self.title
+
+    @property
     def strong(self) -> bool:
         """Say whether the text itself was read, or an adopted law that quotes it."""
         return self.seen in _STRONG

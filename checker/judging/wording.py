@@ -93,7 +93,7 @@ def _as_the_rule_writes(judged: Judged) -> str:
     if left.kind in _WORDY or not isinstance(limit, float) or not left.unit or limit == 0.0:
         return text
     converted = say(left.kind, limit, left.unit)
-    return text if converted == text or converted.endswith("%") else f"{text} ({converted})"
+    return text if converted == text else f"{text} ({converted})"
 
 
 def say(

@@ -1,0 +1,1 @@
+"""Reviews shown: one module for each output, none of which judges anything."""

@@ -1,0 +1,111 @@
+"""Styled lines to wherever they go: plain text for a pipe or a file, colour on a terminal."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TextIO
+
+from checker.showing.lines import PIPE_WIDTH, WIDEST, Line, clean
+
+__all__ = [
+    "PIPE_WIDTH",
+    "STYLES",
+    "as_text",
+    "in_colour",
+    "plain",
+    "width_of",
+    "write",
+    "write_file",
+]
+
+# Words on safety notes have the colours that ANSI Z535 gives them. Everything else is weight
+# alone: a severity is a word, not a colour.
+STYLES = {
+    "heading": "bold",
+    "title": "bold",
+    "label": "dim",
+    "strong": "bold",
+    "faint": "dim",
+    "stop": "bold reverse",
+    "closing": "bold",
+    "DANGER": "bold white on red",
+    "WARNING": "bold black on dark_orange",
+    "CAUTION": "bold black on yellow",
+    "NOTICE": "bold white on blue",
+}
+
+
+def plain(text: str) -> str:
+    """Return one line of text without anything that a terminal would obey."""
+    return clean(text)
+
+
+def as_text(lines: Iterable[Line]) -> str:
+    """Return lines as plain text that ends in a line break; no lines give an empty text."""
+    texts = ["".join(clean(span.text) for span in line).rstrip() for line in lines]
+    return "\n".join(texts) + "\n" if texts else ""
+
+
+def write(lines: Iterable[Line], stream: TextIO) -> None:
+    """Write lines to a stream.
+
+    Colour is used on a terminal alone, and not where NO_COLOR or TERM=dumb asks for none.
+    Characters that the stream cannot write become question marks. Raises OSError when the stream
+    cannot be written.
+    """
+    if in_colour(stream):
+        _write_in_colour(lines, stream)
+        return
+    encoding = getattr(stream, "encoding", None) or "utf-8"
+    stream.write(as_text(lines).encode(encoding, "replace").decode(encoding))
+
+
+def write_file(path: Path, content: str | Iterable[Line]) -> None:
+    """Write a file whole or not at all, in UTF-8: lines as plain text, a text as it is.
+
+    Raises OSError when it cannot be written; what stood there before then still stands.
+    """
+    text = content if isinstance(content, str) else as_text(content)
+    if path.exists() and not path.is_file():
+        # A pipe or a device cannot be replaced, only written to; a folder refuses by itself.
+        path.write_text(text, encoding="utf-8", newline="\n")
+        return
+    # A link stays a link: what it leads to is replaced.
+    target = path.resolve()
+    part = target.with_name(f".{target.name}.{os.getpid()}.part")
+    try:
+        part.write_text(text, encoding="utf-8", newline="\n")
+        part.replace(target)
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def in_colour(stream: TextIO) -> bool:
+    """Say whether a stream is a terminal whose user has not asked for plain text."""
+    if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
+        return False
+    return stream.isatty()
+
+
+def width_of(stream: TextIO) -> int:
+    """Return the columns to write to a stream: 80 in a pipe, on a terminal its own up to 100."""
+    if not stream.isatty():
+        return PIPE_WIDTH
+    return min(shutil.get_terminal_size((PIPE_WIDTH, 24)).columns, WIDEST)
+
+
+def _write_in_colour(lines: Iterable[Line], stream: TextIO) -> None:
+    from rich.console import Console
+    from rich.text import Text
+
+    # Only texts with their styles are printed: nothing in them is read as markup.
+    console = Console(file=stream)
+    for line in lines:
+        text = Text()
+        for span in line:
+            text.append(clean(span.text), STYLES.get(span.style, ""))
+        # The lines are wrapped already; a window that has shrunk since may break them as it likes.
+        console.print(text, soft_wrap=True)

@@ -1,0 +1,254 @@
+"""A review as text: safety first, then what is not met, what must be asked, and what is good.
+
+The last line can never be taken for a release.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+
+from checker.judging.review_data import (
+    DOES_NOT_APPLY,
+    FREQUENCIES,
+    MET,
+    NOT_MET,
+    NOT_SHOWN,
+    SEVERITIES,
+    Caution,
+    Finding,
+    Question,
+    Review,
+)
+from checker.showing.finding_text import INDENT, finding_lines, labelled, named, stage_words
+from checker.showing.good_text import good_lines
+from checker.showing.lines import (
+    BLANK,
+    PIPE_WIDTH,
+    WIDEST,
+    Line,
+    counted,
+    heading,
+    joined,
+    line,
+    paragraph,
+)
+
+# Twenty warnings are none: three stand on top, the others in a block of their own.
+_CAUTIONS_ON_TOP = 3
+_SIGNAL = 9
+_NO_OBJECTION = "no objection"
+_SPEC_SAYS = "the spec says"
+_NOT_A_RELEASE = "This is not a release."
+
+
+def render(
+    reviews: Sequence[Review], *, width: int = PIPE_WIDTH, accepted: bool = False
+) -> list[Line]:
+    """Return reviews as lines of at most `width` columns, never more than 100.
+
+    `accepted` says that whoever asked let pass what is not shown; the last line then says so.
+    """
+    width = min(width, WIDEST)
+    lines: list[Line] = []
+    for number, review in enumerate(reviews):
+        lines += [BLANK] if number else []
+        lines += _review(review, width, accepted=accepted)
+    if len(reviews) != 1:
+        total = f"{counted(len(reviews), 'assembly', 'assemblies')} in all:"
+        lines += [BLANK, line(total), *_closing(reviews, accepted=accepted)]
+    return lines
+
+
+def closing(reviews: Sequence[Review], *, accepted: bool = False) -> str:
+    """Return the sentence that ends every output: what was judged, and that nothing is released."""
+    if not any(review.judged for review in reviews):
+        return f"Nothing could be judged. {_NOT_A_RELEASE}"
+    met, not_met, not_shown = (
+        sum(len(review.of(outcome)) for review in reviews) for outcome in (MET, NOT_MET, NOT_SHOWN)
+    )
+    let_pass = " (let pass)" if accepted and not_shown else ""
+    return (
+        f"{met} met, {not_met} not met, {not_shown} could not be judged{let_pass}. {_NOT_A_RELEASE}"
+    )
+
+
+def by_weight(findings: Iterable[Finding]) -> list[Finding]:
+    """Return findings by severity, then by how often the fault is met with."""
+    return sorted(
+        findings,
+        key=lambda one: (SEVERITIES.index(one.severity), FREQUENCIES.index(one.how_often)),
+    )
+
+
+def _review(review: Review, width: int, *, accepted: bool) -> list[Line]:
+    return [
+        *_head(review, width),
+        *_cautions(review.cautions[:_CAUTIONS_ON_TOP], width),
+        *_not_met(review, width),
+        *_questions(review, width),
+        *_no_answer(review, width),
+        *_for_a_person(review, width),
+        *_said_not_to_apply(review, width),
+        *good_lines(review.of(MET), width),
+        *_not_applying(review, width),
+        *_more_cautions(review, width),
+        *_list("Assumed, because the spec does not show it", _assumed(review), width),
+        *_list("Notes from reading the spec", review.notes, width),
+        BLANK,
+        *_closing([review], accepted=accepted),
+    ]
+
+
+def _closing(reviews: Sequence[Review], *, accepted: bool) -> list[Line]:
+    # Never wrapped: the last line alone must say that this is not a release.
+    return [line(closing(reviews, accepted=accepted), "closing")]
+
+
+def _head(review: Review, width: int) -> list[Line]:
+    assumed = " (assumed: the spec names none)" if review.stage_assumed else ""
+    first = f"Review of {review.assembly}"
+    second = joined(
+        [
+            review.file,
+            review.paper.replace("_", " "),
+            f"stage {stage_words(review.stage)}{assumed}",
+            f"only what must be right by stage {stage_words(review.by)}" if review.by else "",
+        ]
+    )
+    third = joined([f"rule book {review.rulebook}", f"digest {review.digest[:12]}"], ", ")
+    return [
+        *paragraph(first, width, style="heading"),
+        *paragraph(second, width),
+        *paragraph(third, width, style="faint"),
+    ]
+
+
+def _cautions(cautions: Iterable[Caution], width: int) -> list[Line]:
+    lines = [
+        row
+        for caution in cautions
+        for row in paragraph(
+            caution.text, width, label=caution.signal, hang=_SIGNAL, label_style=caution.signal
+        )
+    ]
+    return [BLANK, *lines] if lines else []
+
+
+def _more_cautions(review: Review, width: int) -> list[Line]:
+    rest = review.cautions[_CAUTIONS_ON_TOP:]
+    return [*heading("More on safety", width), *_cautions(rest, width)[1:]] if rest else []
+
+
+def _not_met(review: Review, width: int) -> list[Line]:
+    findings = by_weight(review.of(NOT_MET))
+    if not findings:
+        found = "No fault found in what could be judged." if review.judged else ""
+        return [BLANK, *paragraph(found, width)] if found else []
+    said = frozenset(caution.text for caution in review.cautions)
+    lines = heading(f"Not met: {len(findings)}", width)
+    for number, finding in enumerate(findings, start=1):
+        lines += [BLANK, *finding_lines(number, finding, width, said)]
+    return lines
+
+
+def _questions(review: Review, width: int) -> list[Line]:
+    asked = [one for one in review.questions if not _names_no_value(one)]
+    if not asked:
+        return []
+    ordered = sorted(asked, key=lambda one: SEVERITIES.index(one.severity))
+    lines = heading(f"Questions: {counted(len(ordered), 'value')} not shown", width)
+    weighty = [question for question in ordered if question.severity != "minor"]
+    for number, question in enumerate(weighty, start=1):
+        lines += _question(number, question, width)
+    folded = [f"{one.title} ({one.path})" for one in ordered if one.severity == "minor"]
+    if folded:
+        label = f"minor, {counted(len(folded), 'value')}: "
+        lines += paragraph(label + "; ".join(folded), width)
+    return lines
+
+
+def _names_no_value(question: Question) -> bool:
+    """Say whether a question stands for a rule that no single value would settle."""
+    return question.path.startswith("(")
+
+
+def _question(number: int, question: Question, width: int) -> list[Line]:
+    title = f"{question.severity}: {question.title} ({question.path})"
+    waits = f"{', '.join(question.rules)}; by stage {stage_words(question.stage)}"
+    return [
+        *paragraph(title, width, label=f"Q{number}.", hang=INDENT + 1, style="title"),
+        *labelled("ask", question.ask, width),
+        *labelled("note", question.because, width),
+        *labelled("waiting", waits, width),
+    ]
+
+
+def _no_answer(review: Review, width: int) -> list[Line]:
+    """Findings without an answer that no single missing value explains."""
+    asked = {question.path for question in review.questions}
+    left = [one for one in review.of(NOT_SHOWN) if not asked.intersection(one.missing)]
+    texts = [
+        f"{one.severity}: {named(one.title, one.item)} ({one.rule}): "
+        + joined([one.because, f"not shown: {', '.join(one.missing)}" if one.missing else ""])
+        for one in by_weight(left)
+    ]  # fmt: skip
+    return _list("Could not be judged for another reason", texts, width)
+
+
+def _for_a_person(review: Review, width: int) -> list[Line]:
+    left = [one for one in review.of(DOES_NOT_APPLY) if one.because.startswith(_NO_OBJECTION)]
+    reasons: dict[str, list[str]] = {}
+    for one in left:
+        reasons.setdefault(one.because, []).append(f"{named(one.rule, one.item)}{_figures(one)}")
+    lines: list[Line] = []
+    for because, rules in sorted(reasons.items()):
+        lines += _list(because[0].upper() + because[1:], rules, width)
+    return lines
+
+
+def _said_not_to_apply(review: Review, width: int) -> list[Line]:
+    said: dict[str, list[str]] = {}
+    for one in review.of(DOES_NOT_APPLY):
+        if one.because.startswith(_SPEC_SAYS):
+            said.setdefault(one.because, []).append(named(one.rule, one.item))
+    texts = [f"{because}: {', '.join(rules)}" for because, rules in said.items()]
+    return _list("The spec says these do not apply", texts, width)
+
+
+def _figures(finding: Finding) -> str:
+    texts = [f"{one.title} {one.shown}" for one in finding.compared if one.shown]
+    return f" ({'; '.join(texts)})" if texts else ""
+
+
+def _not_applying(review: Review, width: int) -> list[Line]:
+    left = [
+        one.because
+        for one in review.of(DOES_NOT_APPLY)
+        if not one.because.startswith((_NO_OBJECTION, _SPEC_SAYS))
+    ]
+    if not left:
+        return []
+    kinds = Counter(_reason(because) for because in left)
+    reasons = ", ".join(f"{number} {reason}" for reason, number in sorted(kinds.items()))
+    verb = "does" if len(left) == 1 else "do"
+    text = f"{counted(len(left), 'finding')} {verb} not apply here: {reasons}."
+    return [BLANK, *paragraph(text, width)]
+
+
+def _reason(because: str) -> str:
+    """Return one phrase for all the reasons of a kind, so that they can be counted."""
+    if because.startswith("not due"):
+        return "not due yet"
+    if because.startswith("none listed"):
+        return "with nothing listed to ask about"
+    return because or "outside the scope of the rule"
+
+
+def _assumed(review: Review) -> list[str]:
+    return list(dict.fromkeys(note for one in review.findings for note in one.assumed))
+
+
+def _list(title: str, texts: Iterable[str], width: int) -> list[Line]:
+    lines = [row for text in texts for row in paragraph(text, width, label="-", indent=2, hang=2)]
+    return [*heading(title, width), *lines] if lines else []
