@@ -173,6 +173,9 @@ class Deriver:
         ids = self.spec.lists.get(path)
         if ids is None:
             word = self.spec.words.get(path) or self._word_above(path)
+            if not word and node.if_absent:
+                note = f"{node.title} are left out, which reads as: {node.if_absent}"
+                return Derived(path, path, node.title, "texts", (), assumed=(note,))
             because = f'the spec says "{word}"' if word else ""
             return Derived(
                 path,

@@ -30,7 +30,8 @@ def _question(path: str, waiting: list[Finding]) -> Question:
     # A rule's question is about the value it judges, which need not be the one that is missing.
     about = [one for one in waiting if not one.compared or one.compared[0].path == path]
     ask = next((one.ask.replace("{item}", one.item) for one in about if one.ask), "")
-    because = next((finding.because for finding in waiting if finding.because), "")
+    alone = [finding for finding in waiting if finding.missing in ((), (path,))]
+    because = next((finding.because for finding in alone if finding.because), "")
     rules = tuple(dict.fromkeys(finding.rule for finding in waiting))
     title = waiting[0].title if path.startswith("(") else title_of(path)
     return Question(path, title, ask, severity, stage, rules, because)

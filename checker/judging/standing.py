@@ -77,11 +77,10 @@ def register() -> dict[tuple[str, str], Source]:
 
 def cite(source: Source, deriver: Deriver) -> Cited:
     """Return a source with the standing it has where this spec is built."""
-    edition = f" {source.edition}" if source.edition and source.edition not in source.title else ""
     return Cited(
         source.ref,
         source.at,
-        source.title + edition,
+        source.name,
         source.says,
         source.seen,
         standing(source, deriver),

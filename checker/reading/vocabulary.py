@@ -45,12 +45,16 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Items:
-    """A list of things that are each asked the same questions."""
+    """A list of things that are each asked the same questions.
+
+    `if_absent` says how leaving it out reads, where that has a plain meaning: as an empty list.
+    """
 
     path: str
     title: str
     noun: str
     none_is_an_answer: bool
+    if_absent: str
     item: Section
 
 
@@ -109,7 +113,9 @@ def _compile(
     elif schema.get("type") == "array":
         item = _section(_resolve(schema["items"], shapes), shapes, f"{path}.each", nodes)
         noun = schema.get("x-key", "item")
-        node = Items(path, schema.get("title", path), noun, bool(schema.get("x-none")), item)
+        absent = schema.get("x-if-absent", {}).get("reads", "")
+        none = bool(schema.get("x-none"))
+        node = Items(path, schema.get("title", path), noun, none, absent, item)
     else:
         return _section(schema, shapes, path, nodes)
     nodes[path] = node

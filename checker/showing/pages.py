@@ -17,6 +17,7 @@ from checker.judging.rulebook import Rule, load_rulebook
 from checker.reading.editor_schema import editor_schema
 from checker.showing import markdown
 from checker.showing.console import write_file
+from checker.showing.readme_page import readme_page
 from checker.showing.register_page import register_page
 from checker.showing.rule_page import by_section, examples, rule_rows
 from checker.showing.vocabulary_page import vocabulary_page
@@ -55,6 +56,7 @@ def editor_schema_page() -> str:
 
 
 PAGES: dict[str, Callable[[], str]] = {
+    "README.md": readme_page,
     "rules/README.md": rules_page,
     "shared/README.md": register_page,
     "shared/spec.editor.schema.json": editor_schema_page,

@@ -37,6 +37,8 @@ from checker.showing.lines import (
 # Twenty warnings are none: three stand on top, the others in a block of their own.
 _CAUTIONS_ON_TOP = 3
 _SIGNAL = 9
+_ASKED_IN_FULL = 10
+_SECTION = 14
 _NO_OBJECTION = "no objection"
 _SPEC_SAYS = "the spec says"
 _NOT_A_RELEASE = "This is not a release."
@@ -156,15 +158,29 @@ def _questions(review: Review, width: int) -> list[Line]:
     asked = [one for one in review.questions if not _names_no_value(one)]
     if not asked:
         return []
-    ordered = sorted(asked, key=lambda one: SEVERITIES.index(one.severity))
-    lines = heading(f"Questions: {counted(len(ordered), 'value')} not shown", width)
-    weighty = [question for question in ordered if question.severity != "minor"]
-    for number, question in enumerate(weighty, start=1):
+    weighty = [question for question in asked if question.severity != "minor"]
+    first = weighty if len(weighty) <= _ASKED_IN_FULL + 5 else weighty[:_ASKED_IN_FULL]
+    more = f"; the {len(first)} to ask first" if len(first) < len(asked) else ""
+    lines = heading(f"Questions: {counted(len(asked), 'value')} not shown{more}", width)
+    for number, question in enumerate(first, start=1):
         lines += _question(number, question, width)
-    folded = [f"{one.title} ({one.path})" for one in ordered if one.severity == "minor"]
-    if folded:
-        label = f"minor, {counted(len(folded), 'value')}: "
-        lines += paragraph(label + "; ".join(folded), width)
+    for severity in SEVERITIES:
+        rest = [one for one in asked if one.severity == severity and one not in first]
+        lines += _folded(severity, rest, width)
+    return lines
+
+
+def _folded(severity: str, questions: Sequence[Question], width: int) -> list[Line]:
+    """A hundred questions in full bury the ten that matter: the others stand by section."""
+    if not questions:
+        return []
+    sections: dict[str, list[str]] = {}
+    for one in questions:
+        section, _, key = one.path.partition(".")
+        sections.setdefault(section, []).append(f"{one.title} ({key})" if key else one.title)
+    lines: list[Line] = [BLANK, line(f"Also not shown, {severity}", "strong")]
+    for section, titles in sorted(sections.items()):
+        lines += labelled(section, "; ".join(titles), width, _SECTION)
     return lines
 
 

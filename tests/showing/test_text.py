@@ -156,8 +156,9 @@ def test_minor_questions_are_folded_into_one(review: Review) -> None:
     text = shown(review)
     assert "Q3" not in text
     assert (
-        "minor, 2 values: apparent opening size (wrap) (fabrics.wrap.aos); "
-        "guard (main) (outlets.main.guard)"
+        "Also not shown, minor "
+        "fabrics apparent opening size (wrap) (wrap.aos) "
+        "outlets guard (main) (main.guard)"
     ) in flat(text)
 
 
