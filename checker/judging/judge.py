@@ -29,6 +29,7 @@ from checker.judging.wording import fill, put
 from checker.reading.spec import Spec
 from checker.reading.vocabulary import vocabulary
 
+OUTSIDE = "outside its scope"
 NOT_SEEN = "planned, not yet seen: look, and write who looked and when"
 PLANNED = "no objection to the plan; it must be seen, and who saw it written down, by stage {}"
 FOR_PERSON = "no objection from these rules; a competent person or the engineer decides"
@@ -88,7 +89,9 @@ def _rule(rule: Rule, deriver: Deriver, stage: str) -> list[Ruling]:
         return [_ask(rule, deriver, "", stage)]
     ids = deriver.get(rule.each)
     if not ids.known:
-        if ids.inapplicable and rule.protects != "people":
+        if rule.applies and rule.applies.answer(deriver, "", asking=False).outcome is False:
+            return [_apart(rule, OUTSIDE)]
+        if ids.inapplicable and _may_be_waved_off(rule, None):
             return [_apart(rule, ids.because)]
         cases, _ = _candidates(rule, deriver, "")
         return [
@@ -106,7 +109,7 @@ def _apart(rule: Rule, because: str) -> Ruling:
 def _ask(rule: Rule, deriver: Deriver, item: str, stage: str) -> Ruling:
     applies = rule.applies.answer(deriver, item, asking=False) if rule.applies else Answer(True, ())
     if applies.outcome is False:
-        return Ruling(rule, item, DOES_NOT_APPLY, "outside its scope", None, applies.judged)
+        return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, applies.judged)
     cases, unsure = _candidates(rule, deriver, item)
     answers = tuple((case, _with_exceptions(case, rule, deriver, item)) for case in cases)
     if not answers:
@@ -120,8 +123,9 @@ def _ask(rule: Rule, deriver: Deriver, item: str, stage: str) -> Ruling:
     else:
         open_ones = tuple(one for _, (a, _) in answers if a.outcome is None for one in a.judged)
         judged = open_ones or unsure
-    if agreed is False and applies.outcome is None:
-        agreed, judged = None, applies.judged
+    if applies.outcome is None and not agreed:
+        # Whether it applies at all is the first thing to ask.
+        return _open(rule, item, excepted or case, applies.judged, ())
     if agreed is None:
         return _open(rule, item, excepted or case, judged, unsure)
     return _settle(
@@ -196,13 +200,20 @@ def _settle(
 def _open(
     rule: Rule, item: str, case: Case, judged: tuple[Judged, ...], unsure: tuple[Judged, ...]
 ) -> Ruling:
-    if judged and all(one.inapplicable for one in judged) and rule.protects != "people":
+    waved_off = bool(judged) and all(one.inapplicable for one in judged)
+    if waved_off and _may_be_waved_off(rule, case):
         return Ruling(rule, item, DOES_NOT_APPLY, judged[0].because, case, judged)
     missing = _missing(judged) or _missing(unsure)
     because = next((one.because for one in judged if one.because), "")
     if not because and not missing:
         because = next((one.left.because for one in judged if one.left.because), "")
     return Ruling(rule, item, NOT_SHOWN, because, case, judged, missing)
+
+
+def _may_be_waved_off(rule: Rule, case: Case | None) -> bool:
+    """Say whether a spec's "not applicable" ends the matter: never where it is critical."""
+    severity = (case.severity if case else "") or rule.severity
+    return rule.protects != "people" and severity != "critical"
 
 
 def _missing(judged: tuple[Judged, ...]) -> tuple[str, ...]:

@@ -103,7 +103,8 @@ def _adopted(source: Source, deriver: Deriver) -> bool:
     for code in deriver.items("job.codes") or ():
         if code_family(code) == source.family:
             year = code_year(code, deriver.get("job.codes.each.edition", code).value)
-            return year is None or not source.edition or str(year) in source.editions
+            years = {code_year("", edition) for edition in source.editions} - {None}
+            return year is None or not years or year in years
     return False
 
 

@@ -31,7 +31,8 @@ def put(judged: Judged) -> Compared:
 
 
 def _difference(kind: str, value: float | None, unit: str, toward: Toward) -> str:
-    if value is None or not isfinite(value):
+    # A strict limit that is met exactly is missed by nothing that could be measured.
+    if value is None or not isfinite(value) or (value == 0.0 and toward == "up"):
         return ""
     if kind in _BARE:
         return say(kind, value, "")
@@ -45,26 +46,16 @@ def _difference_unit(left: Derived, judged: Judged) -> str:
     return "mm" if left.unit in ("m", "mm", "cm") else "in"
 
 
-# What fails is shown rounded towards failing, and its limit towards asking more.
-_TOWARD: dict[str, tuple[Toward, Toward]] = {
-    "at most": ("up", "down"),
-    "below": ("up", "down"),
-    "at least": ("down", "up"),
-    "above": ("down", "up"),
-}
-
-
 def _sides(judged: Judged) -> tuple[str, str]:
     left, right = judged.left, judged.right
-    toward = _TOWARD.get(judged.operator) if judged.outcome is False else None
     for places in (None, 3, 4, 5):
-        shown = say(left.kind, left.value, left.unit, places, toward[0] if toward else "nearest")
-        limit = _limit(judged, places, toward[1] if toward else "nearest")
+        shown = say(left.kind, left.value, left.unit, places)
+        limit = _limit(judged, places)
         if judged.outcome is not False or shown != limit:
             break
     else:
         # Equal to the last digit that is ever shown: then the plainest way of writing it will do.
-        shown, limit = say(left.kind, left.value, left.unit), _limit(judged, None, "nearest")
+        shown, limit = say(left.kind, left.value, left.unit), _limit(judged, None)
     if not left.known:
         shown = left.because or "not shown"
     if right is not None:
@@ -78,13 +69,13 @@ def _sides(judged: Judged) -> tuple[str, str]:
     return shown, limit if judged.operator == "is" else f"{judged.operator} {limit}"
 
 
-def _limit(judged: Judged, places: int | None, toward: Toward) -> str:
+def _limit(judged: Judged, places: int | None) -> str:
     limit, left = judged.limit, judged.left
     if judged.right is None:
         return _as_the_rule_writes(judged)
     if isinstance(limit, tuple) and not isinstance(limit, Range):
         return ", ".join(_plain(one) for one in limit)
-    return say(left.kind, limit, judged.right.unit or left.unit, places, toward)
+    return say(left.kind, limit, judged.right.unit or left.unit, places)
 
 
 def _as_the_rule_writes(judged: Judged) -> str:
@@ -96,14 +87,12 @@ def _as_the_rule_writes(judged: Judged) -> str:
     return text if converted == text else f"{text} ({converted})"
 
 
-def say(
-    kind: str, value: Any, unit: str, places: int | None = None, toward: Toward = "nearest"
-) -> str:
+def say(kind: str, value: Any, unit: str, places: int | None = None) -> str:
     """Return a value as text: a number in its unit, a word, yes or no, a range by its ends."""
     if value is None:
         return "not shown"
     if isinstance(value, Range):
-        low, high = (say(kind, end, unit, places, toward) if isfinite(end) else "" for end in value)
+        low, high = (say(kind, end, unit, places) if isfinite(end) else "" for end in value)
         if not high:
             return f"{low} or more"
         if not low or value.low == 0.0:
@@ -113,7 +102,7 @@ def say(
         return _plain(value)
     if kind in _BARE:
         return f"{value:.{places or 2}f}".rstrip("0").rstrip(".")
-    return format_quantity(kind, float(value), unit or default_unit(kind, "us"), toward, places)
+    return format_quantity(kind, float(value), unit or default_unit(kind, "us"), places=places)
 
 
 def _plain(value: Any) -> str:
