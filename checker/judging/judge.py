@@ -46,7 +46,7 @@ class Ruling(NamedTuple):
     judged: tuple[Judged, ...]
     missing: tuple[str, ...] = ()
     by_exception: bool = False
-    answers: tuple[tuple[Case, Answer], ...] = ()
+    scope_open: bool = False
 
 
 def review(spec: Spec, rulebook: Rulebook, by: str = "") -> Review:
@@ -125,7 +125,8 @@ def _ask(rule: Rule, deriver: Deriver, item: str, stage: str) -> Ruling:
         judged = open_ones or unsure
     if applies.outcome is None and not agreed:
         # Whether it applies at all is the first thing to ask.
-        return _open(rule, item, excepted or case, applies.judged, ())
+        waiting = _open(rule, item, excepted or case, applies.judged, ())
+        return waiting._replace(scope_open=True)
     if agreed is None:
         return _open(rule, item, excepted or case, judged, unsure)
     return _settle(
@@ -244,7 +245,7 @@ def _finding(ruling: Ruling, deriver: Deriver, rulings: dict[tuple[str, str], Ru
         tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
         by_exception=ruling.by_exception, standing=strongest(sources), sources=sources,
         elsewhere=_elsewhere(ruling, deriver), rationale=rule.rationale, differs=rule.differs,
-        remedy=remedy, stop=stop, ask=rule.ask, safety=rule.safety,
+        remedy=remedy, stop=stop, ask="" if ruling.scope_open else rule.ask, safety=rule.safety,
     )  # fmt: skip
 
 
