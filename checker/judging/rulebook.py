@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import hashlib
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NamedTuple
-
-import yaml
 
 import checker.deriving.quantities  # noqa: F401  (registers every quantity)
 from checker.data import data_dir
@@ -19,9 +16,10 @@ from checker.judging.conditions import (
     compile_condition,
 )
 from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES
+from checker.judging.rule_files import Entries, entries
 from checker.judging.standing import Source, register
-from checker.reading.compose import compose, read_text
 from checker.reading.faults import Fault, Unreadable
+from checker.reading.kept import kept
 from checker.reading.vocabulary import nearest
 
 COMMON_PRACTICE = "common practice"
@@ -110,77 +108,30 @@ def load_rulebook(*paths: Path | str) -> Rulebook:
     files: list[Path] = []
     for path in [Path(each) for each in paths] or [data_dir("rules")]:
         files += sorted(path.glob("*.yaml")) if path.is_dir() else [path]
-    rules: list[Rule] = []
     faults: list[Fault] = []
-    digest = hashlib.sha256()
-    for file in files:
-        text = read_text(file)
-        digest.update(text.encode())
-        for raw, lines in _entries(text, str(file), faults):
-            rule = _rule(raw, lines, str(file), faults)
-            if rule is not None:
-                rules.append(rule)
-    faults += _across(rules)
+    if not paths:
+        rules, digest = _compiled(kept(files, lambda: entries(files, [])), faults)
+    if paths or faults:
+        # Read again: what is kept knows the line of a rule, but not the lines inside it.
+        faults = []
+        rules, digest = _compiled(entries(files, faults), faults)
     if faults:
         raise Unreadable(faults)
     if not rules:
         raise FileNotFoundError(
             f"no rule was found in {', '.join(map(str, files)) or 'the rule book'}"
         )
-    return Rulebook(tuple(sorted(rules, key=lambda rule: rule.id)), digest.hexdigest()[:12])
+    return Rulebook(tuple(sorted(rules, key=lambda rule: rule.id)), digest)
 
 
-def _entries(
-    text: str, name: str, faults: list[Fault]
-) -> list[tuple[dict[str, Any], dict[int, int]]]:
-    try:
-        nodes = compose(text, name)
-    except Unreadable as error:
-        faults += error.faults
-        return []
-    entries = []
-    for node in nodes:
-        if not isinstance(node, yaml.SequenceNode):
-            faults.append(
-                Fault(
-                    name,
-                    node.start_mark.line + 1,
-                    1,
-                    "a rule file is a list of rules ('- id: ...')",
-                )
-            )
-            continue
-        for item in node.value:
-            lines: dict[int, int] = {}
-            raw = _plain(item, lines, name, faults)
-            if isinstance(raw, dict):
-                entries.append((raw, lines))
-            else:
-                faults.append(
-                    Fault(
-                        name, item.start_mark.line + 1, 1, "a rule is a group of keys ('id: ...')"
-                    )
-                )
-    return entries
-
-
-def _plain(node: yaml.Node, lines: dict[int, int], name: str, faults: list[Fault]) -> Any:
-    """Return plain values; `lines` maps the identity of every mapping to its line."""
-    if isinstance(node, yaml.MappingNode):
-        mapping: dict[str, Any] = {}
-        for key_node, value_node in node.value:
-            key = str(key_node.value)
-            if key in mapping:
-                line = key_node.start_mark.line + 1
-                faults.append(
-                    Fault(name, line, key_node.start_mark.column + 1, f"'{key}' stands here twice")
-                )
-            mapping[key] = _plain(value_node, lines, name, faults)
-        lines[id(mapping)] = node.start_mark.line + 1
-        return mapping
-    if isinstance(node, yaml.SequenceNode):
-        return [_plain(part, lines, name, faults) for part in node.value]
-    return str(node.value)
+def _compiled(read: Entries, faults: list[Fault]) -> tuple[list[Rule], str]:
+    rules = [
+        rule
+        for file, raw, line, lines in read["rules"]
+        if (rule := _rule(raw, lines or {id(raw): line}, file, faults)) is not None
+    ]
+    faults += _across(rules)
+    return rules, read["digest"]
 
 
 class _Reader(NamedTuple):

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import functools
 from dataclasses import dataclass
+from typing import Any
+
+import yaml
 
 from checker.data import data_dir
 from checker.deriving.engine import Deriver
 from checker.deriving.quantities.adopted import code_family, code_year
 from checker.judging.review_data import Cited
 from checker.reading.compose import TextLoader
+from checker.reading.kept import kept
 from checker.reading.vocabulary import plain_word
 
 LAW_HERE = "law here"
@@ -52,27 +56,30 @@ class Source:
 @functools.cache
 def register() -> dict[tuple[str, str], Source]:
     """Return every cited place of the register by (ref, at)."""
-    import yaml
+    file = data_dir("shared") / "sources.yaml"
+    raw = kept([file], lambda: yaml.load(file.read_text(encoding="utf-8"), TextLoader))
+    return {
+        (ref, at): _source(ref, at, entry, place)
+        for ref, entry in raw.items()
+        for at, place in entry["places"].items()
+    }
 
-    text = (data_dir("shared") / "sources.yaml").read_text(encoding="utf-8")
-    raw = yaml.load(text, TextLoader)
-    sources = {}
-    for ref, entry in raw.items():
-        for at, place in entry["places"].items():
-            sources[ref, at] = Source(
-                ref,
-                at,
-                entry["title"],
-                entry["kind"],
-                entry.get("family", ""),
-                entry.get("edition", ""),
-                entry.get("country", ""),
-                entry.get("place", ""),
-                place["says"].strip(),
-                place["seen"],
-                (entry.get("edition", ""), *place.get("editions", ())),
-            )
-    return sources
+
+def _source(ref: str, at: str, entry: dict[str, Any], place: dict[str, Any]) -> Source:
+    edition = entry.get("edition", "")
+    return Source(
+        ref,
+        at,
+        entry["title"],
+        entry["kind"],
+        entry.get("family", ""),
+        edition,
+        entry.get("country", ""),
+        entry.get("place", ""),
+        place["says"].strip(),
+        place["seen"],
+        (edition, *place.get("editions", ())),
+    )
 
 
 def cite(source: Source, deriver: Deriver) -> Cited:
