@@ -37,6 +37,12 @@ def entries(files: Sequence[Path], faults: list[Fault]) -> Entries:
     return {"rules": rules, "digest": digest.hexdigest()[:12]}
 
 
+def without_lines(read: Entries) -> Entries:
+    """Return the same rules without the lines inside them, which mean nothing once they are kept."""
+    rules: list[Entry] = [(file, raw, line, None) for file, raw, line, _ in read["rules"]]
+    return {"rules": rules, "digest": read["digest"]}
+
+
 def _rules_of(text: str, name: str, faults: list[Fault]) -> Iterator[Entry]:
     for node in compose(text, name):
         line = node.start_mark.line + 1

@@ -16,7 +16,7 @@ from checker.judging.conditions import (
     compile_condition,
 )
 from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES
-from checker.judging.rule_files import Entries, entries
+from checker.judging.rule_files import Entries, entries, without_lines
 from checker.judging.standing import Source, register
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.kept import kept
@@ -110,7 +110,7 @@ def load_rulebook(*paths: Path | str) -> Rulebook:
         files += sorted(path.glob("*.yaml")) if path.is_dir() else [path]
     faults: list[Fault] = []
     if not paths:
-        rules, digest = _compiled(kept(files, lambda: entries(files, [])), faults)
+        rules, digest = _compiled(kept(files, lambda: without_lines(entries(files, []))), faults)
     if paths or faults:
         # Read again: what is kept knows the line of a rule, but not the lines inside it.
         faults = []

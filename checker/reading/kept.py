@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import json
 import os
@@ -9,7 +10,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-FORM = "1"
+FORM = "2"
 
 
 def kept(files: Sequence[Path], make: Callable[[], Any]) -> Any:
@@ -50,4 +51,5 @@ def _keep(place: Path, content: Any) -> None:
         part.write_text(json.dumps(content), encoding="utf-8")
         part.replace(place)
     except OSError:
-        part.unlink(missing_ok=True)
+        with contextlib.suppress(OSError):
+            part.unlink(missing_ok=True)
