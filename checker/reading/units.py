@@ -23,6 +23,8 @@ _LITRE = Fraction(1, 1_000)
 _FOOT_SQUARED, _YARD_SQUARED = _FT**2, _YD**2
 _MIN, _HOUR, _DAY = 60, 3_600, 86_400  # s
 _DEG_F = Fraction(5, 9)  # K, as a difference
+_BTU = Fraction(105_505_585_262, 100_000_000)  # J, of the International Table
+_G = Fraction(980_665, 100_000)  # m/s2, standard gravity
 
 # Unit: (size in SI, decimal places worth writing). Commas between thousands are read only here,
 # because beside a metric unit the same comma may be a decimal point.
@@ -51,6 +53,13 @@ _US: dict[str, dict[str, tuple[Fraction, int]]] = {
         "lb/sq in": (_LBF / _IN**2, 1),
         "ksi": (1_000 * _LBF / _IN**2, 2),
     },
+    "weight per volume": {
+        "pcf": (_LBF / _FT**3, 1),
+        "lb/cu ft": (_LBF / _FT**3, 1),
+        "lb/cu yd": (_LBF / _YD**3, 0),
+    },
+    "force per length": {"lb/ft": (_LBF / _FT, 0), "kip/ft": (1_000 * _LBF / _FT, 2)},
+    "conductivity of heat": {"Btu/h/ft/F": (_BTU / _HOUR / _FT / _DEG_F, 2)},
     "temperature": {"F": (_DEG_F, 0)},
     "mass per area": {
         "lb/sq yd": (_LB / _YARD_SQUARED, 2),
@@ -104,6 +113,14 @@ _SI: dict[str, dict[str, tuple[Fraction, int]]] = {
         "kN/m2": (Fraction(1_000), 1),
         "N/mm2": (Fraction(10**6), 2),
     },
+    # A mass per volume stands for its weight under standard gravity, as pcf does.
+    "weight per volume": {
+        "kN/m3": (Fraction(1_000), 1),
+        "N/m3": (Fraction(1), 0),
+        "kg/m3": (_G, 0),
+    },
+    "force per length": {"kN/m": (Fraction(1_000), 1), "N/m": (Fraction(1), 0)},
+    "conductivity of heat": {"W/m/K": (Fraction(1), 2)},
     "temperature": {"C": (Fraction(1), 1), "K": (Fraction(1), 1)},
     "time": {
         "s": (Fraction(1), 0),
@@ -169,6 +186,10 @@ _WRITTEN = {
 _SAME = {
     "gal/min": "gpm", "gal/h": "gph", "cu ft/s": "cfs", "gal/min/sq ft": "gpm/sq ft",
     "lbf/sq in": "psi", "lbf/sq ft": "psf", "s-1": "1/s", "sec-1": "1/s",
+    "lbf/cu ft": "pcf", "plf": "lb/ft", "lbf/ft": "lb/ft", "klf": "kip/ft",
+    "Btu/hftf": "Btu/h/ft/F", "Btu/(hftf)": "Btu/h/ft/F", "Btu/hrftf": "Btu/h/ft/F",
+    "Btu/hftdegf": "Btu/h/ft/F",
+    "W/mk": "W/m/K", "W/(mk)": "W/m/K",
     "ft/days": "ft/day", "m/days": "m/day", "cm/days": "cm/day",
 }  # fmt: skip
 _UNIT_OF = {
