@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import functools
 import math
 from typing import Any, NamedTuple
 
+from checker.deriving.choices import for_every_choice
 from checker.deriving.quantity import (
     REGISTRY,
     Assumed,
@@ -14,9 +16,13 @@ from checker.deriving.quantity import (
     Quantity,
 )
 from checker.reading.kinds import default_unit
-from checker.reading.spec import NOT_APPLICABLE, Spec
+from checker.reading.measured import differences, has_measurements
+from checker.reading.spec import MEASURED, NOT_APPLICABLE, Spec
 from checker.reading.vocabulary import Items, Leaf, Vocabulary, vocabulary
-from checker.values import Range
+from checker.values import Choice, Range
+
+# The section of what was measured, as a need: what in it differs from the design.
+DIFFERENCES = "measured"
 
 # Kinds that are written in one another's units: a difference of levels is a length.
 _SAME_UNITS = {"level": "length", "length": "level"}
@@ -57,6 +63,7 @@ class Deriver:
         self.spec = spec
         self._vocabulary: Vocabulary = vocabulary()
         self._memo: dict[tuple[str, str], Derived] = {}
+        self._leaves_open = any(isinstance(one.value, Choice) for one in spec.values.values())
 
     def get(self, pattern: str, item: str = "") -> Derived:
         """Return the value at a path; `item` stands for its `each`."""
@@ -80,6 +87,8 @@ class Deriver:
             return self._shown(node, path)
         if isinstance(node, Items):
             return self._ids(node, path)
+        if pattern == DIFFERENCES:
+            return self._differences()
         if ".all." in pattern:
             return self._all(pattern)
         raise KeyError(pattern)
@@ -210,6 +219,18 @@ class Deriver:
             tuple(path for one in found for path in one.rests_on) or (list_path,),
         )
 
+    def _differences(self) -> Derived:
+        """Return what was measured and differs from the design, as texts."""
+        title = "what was measured and is not as designed"
+        blank = Derived(DIFFERENCES, DIFFERENCES, title, "texts", None, inapplicable=True)
+        if not has_measurements(self.spec):
+            return blank._replace(because="the spec holds nothing that was measured")
+        found = differences(self.spec)
+        # Judged by what was measured, both paths name the same place.
+        own = [] if self.spec.basis == MEASURED else [one.path for one in found]
+        paths = (*own, *(one.measured.path for one in found))
+        return blank._replace(value=tuple(map(str, found)), rests_on=paths, inapplicable=False)
+
     # -- quantities ------------------------------------------------------------------------------
 
     def _compute(self, quantity: Quantity, path: str, item: str) -> Derived:
@@ -251,43 +272,49 @@ class Deriver:
 
     def _value(self, quantity: Quantity, blank: Derived, found: list[Derived]) -> Derived:
         arguments = [one.value for one in found]
-        ranged = [
-            need.path
-            for need, value in zip(quantity.needs, arguments, strict=True)
-            if _holds_range(value)
-        ]
-        value: Any
-        if not ranged:
-            value = quantity.body(*arguments)
+        if self._leaves_open:
+            value = for_every_choice(functools.partial(_result, quantity), arguments)
         else:
-            undirected = [
-                p for p in ranged if p not in quantity.rises_with and p not in quantity.falls_with
-            ]
-            if undirected:
-                raise OutsideLimits(
-                    f"{undirected[0]} is a range, and the result need not lie between its ends"
-                )
-            low = quantity.body(*_corner(quantity, arguments, rising_at_low=True))
-            high = quantity.body(*_corner(quantity, arguments, rising_at_low=False))
-            value = _between(low, high)
+            value = _result(quantity, arguments)
         assumed = blank.assumed
         if isinstance(value, Assumed):
             assumed = (*assumed, f"{quantity.title}: {value.why}")
             value = value.value
         if isinstance(value, float) and math.isnan(value):
             raise OutsideLimits("the values given lead to no number")
-        return blank._replace(
-            value=value, assumed=assumed, unit=self._unit(quantity.kind, value, found)
-        )
+        return blank._replace(value=value, assumed=assumed, unit=self._unit(quantity, value, found))
 
-    def _unit(self, kind: str, value: Any, found: list[Derived]) -> str:
+    def _unit(self, quantity: Quantity, value: Any, found: list[Derived]) -> str:
+        kind = quantity.kind
         if kind in ("text", "yes_no", "texts", "year", "word", "date"):
             return ""
+        told_in = quantity.told_in[self.spec.system == "si"]
+        if told_in:
+            return told_in
         like = (kind, _SAME_UNITS.get(kind, kind)) if kind == "level" else (kind,)
         for one in found:
             if one.kind in like and one.unit:
                 return one.unit
         return default_unit(kind, self.spec.system, _size(value))
+
+
+def _result(quantity: Quantity, arguments: list[Any]) -> Any:
+    """Work a quantity out; where needs are ranges, at the ends that give the least and the most."""
+    ranged = [
+        need.path
+        for need, value in zip(quantity.needs, arguments, strict=True)
+        if _holds_range(value)
+    ]
+    if not ranged:
+        return quantity.body(*arguments)
+    undirected = [path for path in ranged if path not in quantity.rises_with | quantity.falls_with]
+    if undirected:
+        raise OutsideLimits(
+            f"{undirected[0]} is a range, and the result need not lie between its ends"
+        )
+    low = quantity.body(*_corner(quantity, arguments, rising_at_low=True))
+    high = quantity.body(*_corner(quantity, arguments, rising_at_low=False))
+    return _between(low, high)
 
 
 def _size(value: Any) -> float:
@@ -331,9 +358,11 @@ def _end(value: Any, *, low: bool) -> Any:
 def _between(low: Any, high: Any) -> Any:
     why = next((end.why for end in (low, high) if isinstance(end, Assumed)), "")
     ends = [end.value if isinstance(end, Assumed) else end for end in (low, high)]
+    if ends[0] == ends[1]:
+        return Assumed(ends[0], why) if why else ends[0]
     if not all(isinstance(end, int | float) and not isinstance(end, bool) for end in ends):
         raise OutsideLimits("a range stands where one value is wanted")
     if any(math.isnan(end) for end in ends):
         raise OutsideLimits("the range given leads to no number")
-    value = ends[0] if ends[0] == ends[1] else Range(float(min(ends)), float(max(ends)))
+    value = Range(float(min(ends)), float(max(ends)))
     return Assumed(value, why) if why else value

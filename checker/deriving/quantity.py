@@ -45,7 +45,9 @@ class Quantity:
     """One entry of the graph of quantities.
 
     `rises_with` and `falls_with` say how the result moves with a ranged input; an input in
-    neither, given as a range, yields no number.
+    neither, given as a range, yields no number. `told_in` holds the units, American and metric,
+    that the result is shown in where neither its inputs' nor the usual unit of its kind would do:
+    coats come in gallons, stone by the ton.
     """
 
     name: str
@@ -57,6 +59,7 @@ class Quantity:
     formula: str
     source: str
     body: Body
+    told_in: tuple[str, str] = ("", "")
 
 
 REGISTRY: dict[str, Quantity] = {}
@@ -72,6 +75,7 @@ def quantity(
     source: str,
     rises_with: tuple[str, ...] = (),
     falls_with: tuple[str, ...] = (),
+    told_in: tuple[str, str] = ("", ""),
 ) -> Callable[[Body], Body]:
     """Register the function below as the body of the quantity `name`.
 
@@ -99,6 +103,7 @@ def quantity(
             formula,
             source,
             body,
+            told_in,
         )
         return body
 

@@ -17,8 +17,7 @@ def wet_film(volume: float, area: float, loss: float = 0.0) -> float:
         raise ValueError("a coat needs an area above nothing")
     if volume < 0:
         raise ValueError("a coat cannot use less than nothing")
-    if not 0 <= loss < 1:
-        raise ValueError("the loss is a share between none and all")
+    _check_loss(loss)
     return volume * (1 - loss) / area
 
 
@@ -35,21 +34,52 @@ def dry_film(wet: float, solids: float) -> float:
     return wet * solids
 
 
-def coverage(dry: float, solids: float) -> float:
-    """Return the area that a volume covers at a dry thickness, area per volume [1/m].
-
-    In the units of the trade: square feet per gallon = 1604 x solids / dry mil.
+def wet_needed(dry: float, solids: float) -> float:
+    """Return the thickness to apply, and to read on the wet-film gauge, for a dry one [m].
 
     Parameters: dry thickness wanted [m]; solids, share of the volume that stays [-]. Source:
-    definition of solids by volume. Raises ValueError for a thickness of nothing or less or solids
-    outside 0 to 1.
+    definition of solids by volume; wet = dry / solids. Raises ValueError for a negative thickness
+    or solids outside 0 to 1.
+    """
+    if dry < 0:
+        raise ValueError("a film cannot be thinner than nothing")
+    _check_solids(solids)
+    return dry / solids
+
+
+def coverage(dry: float, solids: float, loss: float = 0.0) -> float:
+    """Return the area that a volume covers at a dry thickness, area per volume [1/m].
+
+    In the units of the trade: square feet per gallon = 1604 x solids / dry mil x (1 - loss).
+
+    Parameters: dry thickness wanted [m]; solids, share of the volume that stays [-]; loss, the
+    share that does not reach the wall [-]. Source: definition of solids by volume. Raises
+    ValueError for a thickness of nothing or less, solids or a loss outside 0 to 1.
     """
     if dry <= 0:
         raise ValueError("a film needs a thickness above nothing")
     _check_solids(solids)
-    return solids / dry
+    _check_loss(loss)
+    return solids * (1 - loss) / dry
+
+
+def volume_needed(dry: float, area: float, solids: float, loss: float = 0.0) -> float:
+    """Return the volume that makes a dry thickness over an area [m3].
+
+    Parameters: dry thickness wanted [m]; area [m2]; solids and loss as in `coverage` [-]. Source:
+    definition of solids by volume. Raises ValueError for an area of nothing or less, and as
+    `coverage` does.
+    """
+    if area <= 0:
+        raise ValueError("a coat needs an area above nothing")
+    return area / coverage(dry, solids, loss)
 
 
 def _check_solids(solids: float) -> None:
     if not 0 < solids <= 1:
         raise ValueError("solids are a share of the volume, above none and at most all")
+
+
+def _check_loss(loss: float) -> None:
+    if not 0 <= loss < 1:
+        raise ValueError("the loss is a share between none and all")

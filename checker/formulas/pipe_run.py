@@ -8,6 +8,17 @@ line there is one run fewer and one way.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+
+class Run(NamedTuple):
+    """One run of a drain: how far it drops toward the outlet [m], negative where it rises, and the
+    share of all the water that passes its lower end [-].
+    """
+
+    drop: float
+    share: float
 
 
 def fall(slope: float, run: float) -> float:
@@ -108,6 +119,34 @@ def longest_way(
     return max(ways, key=min)[-1]
 
 
+def runs_to_outlet(
+    inverts: Sequence[float], runs: Sequence[float], outlet: int, closed: bool
+) -> list[Run]:
+    """Return how every run falls and what share of the water passes it, in order along the pipe.
+
+    Water is taken to come in evenly along the drain. From the highest corner it runs to the outlet
+    by both ways of a loop, or from both ends of a line, and gathers on its way. Of several corners
+    that are equally high, it is taken to part at the one farthest from the outlet.
+
+    Parameters: inverts [m]; runs, length from each corner to the next [m]; outlet, number of the
+    outlet corner; closed, whether it is a loop. Source: geometry. Raises ValueError when runs and
+    corners do not match, `outlet` is not a corner, or no corner of a loop lies higher than it.
+    """
+    check_runs(inverts, runs, closed)
+    if not 0 <= outlet < len(inverts):
+        raise ValueError("the outlet must be at one of the corners")
+    whole = sum(runs[: len(inverts) if closed else len(inverts) - 1])
+    found: dict[int, Run] = {}
+    for way, onward in _ways_down(inverts, runs, outlet, closed):
+        gathered = 0.0
+        for here, there in pairwise(way):
+            # A run bears the number of the corner that it leads on from.
+            run = here if onward else there
+            gathered += runs[run]
+            found[run] = Run(inverts[here] - inverts[there], gathered / whole)
+    return [found[run] for run in sorted(found)]
+
+
 def total_length(runs: Sequence[float], corners: int, closed: bool) -> float:
     """Return the length of the whole drain [m].
 
@@ -148,3 +187,27 @@ def _lengths(start: int, outlet: int, runs: Sequence[float], closed: bool) -> li
     """Return the length of each way from `start` to `outlet`, the shorter first."""
     onward = sum(runs[min(start, outlet) : max(start, outlet)])
     return sorted([onward, sum(runs) - onward]) if closed else [onward]
+
+
+def _ways_down(
+    inverts: Sequence[float], runs: Sequence[float], outlet: int, closed: bool
+) -> list[tuple[list[int], bool]]:
+    """Return the ways that water takes to the outlet, and whether each goes on along the pipe."""
+    last = len(inverts) - 1
+    if not closed:
+        return [
+            (ways_to_outlet(len(inverts), 0, outlet, closed=False)[0], True),
+            (ways_to_outlet(len(inverts), last, outlet, closed=False)[0], False),
+        ]
+    top = max(inverts)
+    highest = [corner for corner, invert in enumerate(inverts) if invert == top]
+    far = max(highest, key=lambda corner: _shorter_way(corner, outlet, runs))
+    if far == outlet:
+        raise ValueError("the outlet lies at the highest corner, so nothing runs to it")
+    onward, back = ways_to_outlet(len(inverts), far, outlet, closed=True)
+    return [(onward, True), (back, False)]
+
+
+def _shorter_way(corner: int, outlet: int, runs: Sequence[float]) -> float:
+    onward = sum(runs[min(corner, outlet) : max(corner, outlet)])
+    return min(onward, sum(runs) - onward)

@@ -24,6 +24,8 @@ from checker.judging.review_data import (
     Review,
 )
 from checker.judging.rulebook import Case, Rule, Rulebook
+from checker.judging.stages import Progress, buried_by, placed
+from checker.judging.standards import ON_EACH_LOT, belongs_to_a_lot
 from checker.judging.standing import cite, strongest
 from checker.judging.wording import fill, put
 from checker.reading.spec import Spec
@@ -56,11 +58,10 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "") -> Review:
     """
     deriver = Deriver(spec)
     stated = deriver.get("job.stage").value
-    stage = by or stated or STAGES[0]
-    asked = [
-        rule for rule in rulebook.rules if not by or STAGES.index(rule.stage) <= STAGES.index(by)
-    ]
-    rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, stage)]
+    progress = Progress(by or stated or STAGES[0], frozenset(deriver.get("job.done").value or ()))
+    rules, moved = placed(rulebook.rules, deriver)
+    asked = [rule for rule in rules if not by or progress.reached(rule.stage)]
+    rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
     room = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
     findings = sorted(
         (_finding(ruling, deriver, room) for ruling in rulings),
@@ -72,21 +73,39 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "") -> Review:
         ),
     )
     return Review(
-        file=spec.file, assembly=spec.name, paper=spec.paper, stage=stage,
-        stage_assumed=not (by or stated), by=by, rulebook="belowgrade", digest=rulebook.digest,
-        cautions=cautions_for(stage), findings=tuple(findings),
-        questions=gather_questions(findings, deriver), notes=spec.notes,
+        file=spec.file, assembly=spec.name, paper=spec.paper, basis=spec.basis,
+        stage=progress.stage, stage_assumed=not (by or stated), by=by, rulebook="belowgrade",
+        digest=rulebook.digest, cautions=cautions_for(progress.stage),
+        buried=buried_by(progress.stage) if by or stated else (), findings=tuple(findings),
+        questions=gather_questions(findings, deriver), notes=spec.notes + moved,
     )  # fmt: skip
 
 
 # -- one rule --------------------------------------------------------------------------------------
 
 
-def _rule(rule: Rule, deriver: Deriver, stage: str) -> list[Ruling]:
-    if rule.due and STAGES.index(stage) < STAGES.index(rule.due):
+def _rule(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
+    rulings = _rulings(rule, deriver, progress)
+    if deriver.spec.paper == "standard":
+        return [_on_each_lot(ruling) for ruling in rulings]
+    return rulings
+
+
+def _on_each_lot(ruling: Ruling) -> Ruling:
+    """Ask of a standard only what a standard can show."""
+    if ruling.outcome != NOT_SHOWN or not ruling.missing:
+        return ruling
+    asked = tuple(path for path in ruling.missing if not belongs_to_a_lot(path))
+    if asked and ruling.because != NOT_SEEN:
+        return ruling._replace(missing=asked)
+    return ruling._replace(outcome=DOES_NOT_APPLY, because=ON_EACH_LOT, missing=())
+
+
+def _rulings(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
+    if rule.due and not progress.reached(rule.due):
         return [_apart(rule, f"not due until {rule.due.replace('_', ' ')}")]
     if not rule.each:
-        return [_ask(rule, deriver, "", stage)]
+        return [_ask(rule, deriver, "", progress)]
     ids = deriver.get(rule.each)
     if not ids.known:
         if rule.applies and rule.applies.answer(deriver, "", asking=False).outcome is False:
@@ -99,14 +118,14 @@ def _rule(rule: Rule, deriver: Deriver, stage: str) -> list[Ruling]:
         ]
     if not ids.value:
         return [_apart(rule, f"none listed in {rule.each}")]
-    return [_ask(rule, deriver, item, stage) for item in ids.value]
+    return [_ask(rule, deriver, item, progress) for item in ids.value]
 
 
 def _apart(rule: Rule, because: str) -> Ruling:
     return Ruling(rule, "", DOES_NOT_APPLY, because, None, ())
 
 
-def _ask(rule: Rule, deriver: Deriver, item: str, stage: str) -> Ruling:
+def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     applies = rule.applies.answer(deriver, item, asking=False) if rule.applies else Answer(True, ())
     if applies.outcome is False:
         return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, applies.judged)
@@ -130,7 +149,7 @@ def _ask(rule: Rule, deriver: Deriver, item: str, stage: str) -> Ruling:
     if agreed is None:
         return _open(rule, item, excepted or case, judged, unsure)
     return _settle(
-        rule, item, agreed, excepted or case, judged, excepted is not None, deriver, stage
+        rule, item, agreed, excepted or case, judged, excepted is not None, deriver, progress
     )
 
 
@@ -182,14 +201,14 @@ def _settle(
     judged: tuple[Judged, ...],
     excepted: bool,
     deriver: Deriver,
-    stage: str,
+    progress: Progress,
 ) -> Ruling:
     if not outcome:
         return Ruling(rule, item, NOT_MET, "", case, judged)
     unseen = _unseen(judged, deriver) if rule.seen else ()
     if unseen:
         seen_by = rule.due or rule.stage
-        if STAGES.index(stage) < STAGES.index(seen_by):
+        if not progress.reached(seen_by):
             because = PLANNED.format(seen_by.replace("_", " "))
             return Ruling(rule, item, DOES_NOT_APPLY, because, case, judged)
         return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, case, judged, unseen)
@@ -241,7 +260,7 @@ def _finding(ruling: Ruling, deriver: Deriver, rulings: dict[tuple[str, str], Ru
         how_often=rule.how_often, stage=rule.stage, trade=rule.trade, protects=rule.protects,
         item=ruling.item, outcome=ruling.outcome, because=ruling.because, compared=compared,
         places=_places(ruling, deriver), missing=ruling.missing,
-        assumed=tuple(dict.fromkeys(note for one in ruling.judged for note in one.left.assumed)),
+        assumed=_assumed(ruling.judged),
         tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
         by_exception=ruling.by_exception, standing=strongest(sources), sources=sources,
         elsewhere=_elsewhere(ruling, deriver), rationale=rule.rationale, differs=rule.differs,
@@ -298,9 +317,17 @@ def _places(ruling: Ruling, deriver: Deriver) -> tuple[At, ...]:
         if shown is not None:
             title = _title(shown.pattern)
             found.append(
-                At(path, title, shown.written, shown.line, shown.column, shown.source, shown.how)
-            )
+                At(
+                    path, title, shown.written, shown.line, shown.column, shown.source, shown.how,
+                    shown.file,
+                )
+            )  # fmt: skip
     return tuple(found)
+
+
+def _assumed(judged: tuple[Judged, ...]) -> tuple[str, ...]:
+    sides = [side for one in judged for side in (one.left, one.right) if side is not None]
+    return tuple(dict.fromkeys(note for side in sides for note in side.assumed))
 
 
 def _title(pattern: str) -> str:
@@ -319,7 +346,7 @@ def _tight(judged: Judged, deriver: Deriver) -> bool:
 def _tolerance(path: str, deriver: Deriver) -> float:
     shown = deriver.spec.values.get(path)
     leaf = vocabulary().leaf(shown.pattern) if shown else None
-    return leaf.tolerance if leaf else 0.0
+    return leaf.tolerance if leaf and leaf.kind in ("length", "level") else 0.0
 
 
 def _elsewhere(ruling: Ruling, deriver: Deriver) -> tuple[Elsewhere, ...]:

@@ -12,9 +12,17 @@ import yaml
 
 from checker.reading.faults import Fault
 from checker.reading.notations import NotationError, read_quantity
-from checker.reading.spec import BY_OTHERS, NOT_APPLICABLE, NOT_SHOWN, UNKNOWN, Shown, Value
+from checker.reading.spec import (
+    BY_OTHERS,
+    NOT_APPLICABLE,
+    NOT_SHOWN,
+    UNKNOWN,
+    Place,
+    Shown,
+    Value,
+)
 from checker.reading.vocabulary import Items, Leaf, Node, Section, Vocabulary, nearest, plain_word
-from checker.values import Range
+from checker.values import Choice, Range
 
 STAND_INS = {
     "notshown": NOT_SHOWN,
@@ -26,7 +34,8 @@ STAND_INS = {
     "vif": UNKNOWN,
     "nic": BY_OTHERS,
 }
-_PROVENANCE = ("value", "as_written", "from", "how", "by", "date")
+_PROVENANCE = ("value", "as_written", "one of", "from", "how", "by", "date")
+_INNER = ("value", "as_written", "one of")
 _HOW = {"onpaper": "on paper", "measured": "measured", "assumed": "assumed", "standard": "standard"}
 _YES_NO = {"yes": True, "no": False, "true": True, "false": False, "y": True, "n": False}
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
@@ -45,17 +54,24 @@ class Walk:
     vocabulary: Vocabulary
     values: dict[str, Shown] = field(default_factory=dict)
     lists: dict[str, tuple[str, ...]] = field(default_factory=dict)
-    places: dict[str, tuple[int, int]] = field(default_factory=dict)
+    places: dict[str, Place] = field(default_factory=dict)
     words: dict[str, str] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
     sound: bool = True
     level_unit: str | None = None
+    standard: bool = False
     nodes_left: int = 50_000
 
-    def document(self, root: yaml.Node) -> Any:
-        """Walk a whole document and return its plain copy."""
-        self.level_unit = _find_level_unit(root)
+    def document(self, root: yaml.Node, level_unit: str = "") -> Any:
+        """Walk a whole document and return its plain copy.
+
+        `level_unit` is what levels are in where the document itself does not say.
+        """
+        own = scalar_text(root, "levels", "unit") or level_unit
+        self.level_unit = own or scalar_text(root, "measured", "levels", "unit") or None
+        paper = plain_word(scalar_text(root, "paper"))
+        self.standard = self.vocabulary.leaf_words("paper").get(paper) == "standard"
         return self._section(root, self.vocabulary.root, "")
 
     def fault(self, node: yaml.Node, message: str, path: str) -> None:
@@ -74,7 +90,7 @@ class Walk:
                 continue
             where = f"{path}.{key}" if path else key
             mark = key_node.start_mark
-            self.places[where] = (mark.line + 1, mark.column + 1)
+            self.places[where] = (mark.line + 1, mark.column + 1, self.file)
             child = section.children.get(key)
             if child is None:
                 self._unknown_key(key, key_node, value_node, section, path, node)
@@ -165,7 +181,8 @@ class Walk:
         for item_node in node.value:
             identity = self._identity(item_node, items, path, ids)
             where = f"{path}.{identity}"
-            self.places[where] = (item_node.start_mark.line + 1, item_node.start_mark.column + 1)
+            mark = item_node.start_mark
+            self.places[where] = (mark.line + 1, mark.column + 1, self.file)
             plain.append(self._section(item_node, items.item, where))
         self.lists[path] = tuple(ids)
         return plain
@@ -188,7 +205,7 @@ class Walk:
     # -- leaves --------------------------------------------------------------------------------
 
     def _leaf(self, node: yaml.Node, leaf: Leaf, path: str) -> Any:
-        if isinstance(node, yaml.MappingNode) and leaf.kind != "curve":
+        if isinstance(node, yaml.MappingNode) and (leaf.kind != "curve" or _has_source(node)):
             return self._with_provenance(node, leaf, path)
         return self._bare(node, leaf, path, {})
 
@@ -196,14 +213,19 @@ class Walk:
         given: dict[str, str] = {}
         inner: yaml.Node | None = None
         for key, key_node, value in self._pairs(node, path):
+            key = "one of" if key == "one_of" else key
             if key not in _PROVENANCE:
                 near = nearest(key, list(_PROVENANCE))
                 self.fault(key_node, f"'{key}' is not one of {', '.join(_PROVENANCE)}{near}", path)
-            elif key in ("value", "as_written"):
+            elif key in _INNER:
+                if inner is not None:
+                    self.fault(key_node, f"'{key}' stands beside '{given['written']}'", path)
                 inner = value
-                given["kept"] = "yes" if key == "as_written" else ""
+                given["written"] = key
             elif isinstance(value, yaml.ScalarNode):
                 given[key] = value.value
+            else:
+                self.fault(value, f"{key}: one text belongs here", path)
         if "how" in given:
             how = _HOW.get(plain_word(given["how"]))
             if how is None:
@@ -223,13 +245,15 @@ class Walk:
         value: Value = None
         written, unit, word = _written(node), "", ""
         plain: Any = _NOTHING
-        if given.get("kept"):
+        if given.get("written") == "as_written":
             word = NOT_SHOWN
         elif isinstance(node, yaml.ScalarNode) and not self._is_word(node, leaf):
             word = self._stand_in(node, path)
         if not word:
             try:
-                value, unit, plain = self._read(node, leaf, path)
+                several = given.get("written") == "one of" or _lists_words(node, leaf)
+                read = self._choice if several else self._read
+                value, unit, plain = read(node, leaf, path)
             except NotationError as error:
                 self.fault(node, f"{leaf.title}: {error}", path)
                 return _NOTHING
@@ -249,6 +273,7 @@ class Walk:
             given.get("by", ""),
             given.get("date", ""),
             "marked as assumed in the spec" if given.get("how") == "assumed" else "",
+            self.file,
         )
         return plain
 
@@ -258,10 +283,11 @@ class Walk:
     def _stand_in(self, node: yaml.ScalarNode, path: str) -> str:
         if not node.style and node.value == "":
             line = self.text.split("\n")[node.start_mark.line]
-            if "#" in line[node.start_mark.column :]:
-                comment = line[line.index("#", node.start_mark.column) :].strip()
+            rest = line[node.start_mark.column :].strip()
+            # A comment proper has a space behind its mark; #57 was meant as the value.
+            if rest.startswith("#") and rest[1:2].strip():
                 message = "everything after '#' is a comment, so nothing is left."
-                self.fault(node, f"{message} Write '{comment}' in quotes.", path)
+                self.fault(node, f"{message} Write '{rest}' in quotes.", path)
             return NOT_SHOWN
         return STAND_INS.get(plain_word(node.value), "")
 
@@ -289,6 +315,30 @@ class Walk:
                 f"'{text}' is not a day written as year-month-day, such as 2031-04-20"
             )
         return text, "", text
+
+    def _choice(self, node: yaml.Node, leaf: Leaf, path: str) -> tuple[Value, str, Any]:
+        """Several words of which a standard leaves it open which; the first bad one is judged."""
+        if leaf.kind not in _OPEN_KINDS or leaf.nature == "record":
+            raise NotationError(
+                "'one of' is for words that somebody chooses; a number is left open as a range, "
+                "such as 2 to 4 in"
+            )
+        parts = node.value if isinstance(node, yaml.SequenceNode) else []
+        self.nodes_left -= len(parts)
+        said = [part.value.strip() for part in parts if isinstance(part, yaml.ScalarNode)]
+        if not said or len(said) < len(parts):
+            raise NotationError("'one of' holds a list of words, such as [rigid_pvc, abs]")
+        if not self.standard:
+            raise NotationError(
+                f"only a standard leaves a choice ('{' or '.join(said)}'): write the one that is "
+                "meant, or 'not shown'"
+            )
+        options = [self._word(text, leaf, path) for text in said] if leaf.words else said
+        if len(set(options)) < len(options):
+            raise NotationError("the same word stands here twice")
+        unknown = (word for word in options if leaf.words and word not in leaf.words.values())
+        plain = next(unknown, options[0])
+        return options[0] if len(options) == 1 else Choice(tuple(options)), "", plain
 
     def _number(self, text: str, leaf: Leaf) -> tuple[Value, str, Any]:
         reading = read_quantity(leaf.kind, text, self.level_unit)
@@ -346,14 +396,27 @@ class Walk:
             except NotationError as error:
                 self.fault(key_node, f"{leaf.title}: {error}", path)
                 continue
-            if isinstance(opening, float) and isinstance(passing, float):
-                points.append((opening, passing))
+            if isinstance(opening, Range) or isinstance(passing, Range):
+                message = "a point of a gradation is one share at one sieve, not a range"
+                self.fault(key_node, f"{leaf.title}: {message}", path)
+                continue
+            points.append((opening, passing))
         points.sort()
         value: Any = tuple(points)
         return value, "%", {str(opening): passing for opening, passing in points}
 
 
 _NOTHING: Any = object()
+# What a standard may leave open as a list; numbers have ranges.
+_OPEN_KINDS = ("word", "text")
+
+
+def _has_source(node: yaml.MappingNode) -> bool:
+    return any(getattr(key, "value", None) in _INNER for key, _ in node.value)
+
+
+def _lists_words(node: yaml.Node, leaf: Leaf) -> bool:
+    return isinstance(node, yaml.SequenceNode) and leaf.kind == "word"
 
 
 def _probe(value: float | Range, leaf: Leaf) -> tuple[float, bool]:
@@ -406,13 +469,22 @@ def _raw(node: yaml.Node, depth: int = 6) -> Any:
     return _written(node)
 
 
-def _find_level_unit(root: yaml.Node) -> str | None:
-    if isinstance(root, yaml.MappingNode):
-        for key, value in root.value:
-            if getattr(key, "value", None) == "levels" and isinstance(value, yaml.MappingNode):
-                for inner, unit in value.value:
-                    if getattr(inner, "value", None) == "unit" and isinstance(
-                        unit, yaml.ScalarNode
-                    ):
-                        return str(unit.value)
-    return None
+def scalar_at(root: yaml.Node, *keys: str) -> yaml.ScalarNode | None:
+    """Return the one value at the keys, or what `value:` holds there; None for anything else."""
+    node: yaml.Node | None = root
+    for key in keys:
+        node = _child(node, key)
+    if isinstance(node, yaml.MappingNode):
+        node = _child(node, "value")
+    return node if isinstance(node, yaml.ScalarNode) else None
+
+
+def scalar_text(root: yaml.Node, *keys: str) -> str:
+    """Return the text of the one value at the keys, or nothing."""
+    node = scalar_at(root, *keys)
+    return node.value.strip() if node else ""
+
+
+def _child(node: yaml.Node | None, key: str) -> yaml.Node | None:
+    pairs = node.value if isinstance(node, yaml.MappingNode) else ()
+    return next((value for name, value in pairs if getattr(name, "value", None) == key), None)

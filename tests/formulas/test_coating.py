@@ -15,6 +15,11 @@ def test_a_litre_on_a_square_metre_is_a_millimetre() -> None:
     assert coating.wet_film(1e-3, 1.0, loss=0.2) == pytest.approx(0.8e-3)
 
 
+def test_no_coat_is_no_film() -> None:
+    assert coating.wet_film(0.0, 1.0) == 0.0
+    assert coating.dry_film(0.0, 0.5) == 0.0
+
+
 def test_dry_film_is_the_solid_share() -> None:
     assert coating.dry_film(1e-3, 0.6) == pytest.approx(0.6e-3)
     assert coating.dry_film(1e-3, 1.0) == 1e-3

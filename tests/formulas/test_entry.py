@@ -27,9 +27,12 @@ def test_a_hole_takes_half_its_width_off_the_angle() -> None:
     # A hole of half the radius takes asin(1/2) = 30 degrees on each side of its middle. Rows 120
     # degrees apart: lower edges 60 - 30 = 30 degrees from the bottom, 1 - cos 30 = 0.133975 R.
     # Turned up: 180 - 60 - 30 = 90 degrees from the bottom, one radius up.
+    # The same in a pipe twice the size gives twice the height.
     apart = math.radians(120)
-    assert entry.hole_edge_below(1.0, 0.5, apart) == pytest.approx(0.133975, abs=1e-6)
-    assert entry.hole_edge_above(1.0, 0.5, apart) == pytest.approx(1.0)
+    for size in (1.0, 2.0):
+        below = entry.hole_edge_below(size, size / 2, apart)
+        assert below == pytest.approx(size * 0.133975, abs=1e-6)
+        assert entry.hole_edge_above(size, size / 2, apart) == pytest.approx(size)
 
 
 def test_rows_side_by_side_reach_the_bottom_or_the_top() -> None:

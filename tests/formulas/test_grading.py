@@ -28,6 +28,8 @@ def test_settling_never_makes_the_ground_steeper(
 def test_settlement_takes_the_share_given() -> None:
     assert grading.settlement(3.0, 0.1) == pytest.approx(0.3)
     assert grading.settlement(3.0, 0.0) == 0.0
+    assert grading.settlement(3.0, 1.0) == 3.0
+    assert grading.settlement(0.0) == 0.0
 
 
 def test_what_cannot_be_is_refused() -> None:

@@ -16,6 +16,11 @@ a_pipe = st.tuples(st.floats(0.05, 0.4), st.floats(0, 0.49)).map(lambda p: (p[0]
 a_length = st.floats(0, 10)
 
 
+def test_height_above_is_negative_below() -> None:
+    assert levels.height_above(92.0, 90.5) == 1.5
+    assert levels.height_above(90.5, 92.0) == -1.5
+
+
 def test_crown_lies_one_diameter_over_the_outside_bottom() -> None:
     # Invert 100 in, pipe 4 in over all with a wall of 1/4 in: the outside bottom is 99.75 in and
     # the crown 4 in above that, 103.75 in.
@@ -82,6 +87,7 @@ def test_disagreement_has_no_sign() -> None:
     assert levels.disagreement(top, base, 12 * INCH) == pytest.approx(0, abs=1e-9)
     assert levels.disagreement(top, base, 10 * INCH) == pytest.approx(2 * INCH)
     assert levels.disagreement(top, base, 14 * INCH) == pytest.approx(2 * INCH)
+    assert levels.disagreement(top, base, 0.0) == pytest.approx(1 * FOOT)
 
 
 @pytest.mark.parametrize(("outside", "wall"), [(0.0, 0.0), (-0.1, 0.0), (0.1, -0.01), (0.1, 0.05)])

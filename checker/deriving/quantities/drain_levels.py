@@ -1,12 +1,11 @@
-"""The footing drain in height: inverts, crown, trench, and the room between floor and bearing."""
+"""The footing drain in height: inverts, fall, crown and the bottom of its trench."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from checker.deriving.quantities.levels import TOLERANCE
-from checker.deriving.quantity import Assumed, NotShown, quantity
-from checker.deriving.tables import pipe_row, widest_plastic_pipe
+from checker.deriving.quantity import NotShown, quantity
 from checker.formulas import levels, pipe_run
 
 Corners = tuple[tuple[str, float | None], ...] | None
@@ -18,8 +17,6 @@ INVERT_NEEDS = (
     "drain.slope?",
     "drain.run_long?",
 )
-LEAST_BEDDING = 2 * 0.0254
-USUAL_PIPE = 4 * 0.0254
 
 
 def all_inverts(corners: Corners) -> list[float]:
@@ -165,83 +162,6 @@ def contradiction(
 
 
 @quantity(
-    "drain.pipe_outside_diameter",
-    title="outside diameter of the pipe",
-    kind="length",
-    needs=("drain.outside_diameter?", "drain.diameter?", "drain.material?"),
-    rises_with=("drain.outside_diameter",),
-    formula="the outside diameter shown, else the table of pipes by nominal size and material",
-    source="shared/tables/pipes.yaml",
-)
-def pipe_outside_diameter(
-    shown: float | None, diameter: float | None, material: str | None
-) -> float | Assumed:
-    """Return the outside diameter of the pipe [m]."""
-    if shown is not None:
-        return shown
-    row = pipe_row(diameter, material) if diameter is not None and material else None
-    if row is None:
-        raise NotShown("the outside diameter of the pipe", "drain.outside_diameter")
-    return Assumed(row.outside_diameter, "the usual size for this pipe, from the table of pipes")
-
-
-@quantity(
-    "drain.pipe_wall",
-    title="wall of the pipe",
-    kind="length",
-    needs=("drain.wall_thickness?", "drain.diameter?", "drain.material?"),
-    rises_with=("drain.wall_thickness",),
-    formula="the wall shown, else the table of pipes by nominal size and material",
-    source="shared/tables/pipes.yaml",
-)
-def pipe_wall(shown: float | None, diameter: float | None, material: str | None) -> float | Assumed:
-    """Return the thickness of the pipe's wall [m]."""
-    if shown is not None:
-        return shown
-    row = pipe_row(diameter, material) if diameter is not None and material else None
-    if row is None:
-        raise NotShown("the wall thickness of the pipe", "drain.wall_thickness")
-    return Assumed(row.wall, "the usual wall for this pipe, from the table of pipes")
-
-
-@quantity(
-    "drain.outside_diameter_planned",
-    title="outside diameter of the pipe to plan with",
-    kind="length",
-    needs=("drain.pipe_outside_diameter?", "drain.diameter?"),
-    rises_with=("drain.pipe_outside_diameter",),
-    formula="the outside diameter, else the widest plastic pipe of the nominal size, else of 4 in",
-    source="shared/tables/pipes.yaml; 4 in is common practice",
-)
-def outside_diameter_planned(known: float | None, diameter: float | None) -> float | Assumed:
-    """Return the outside diameter to reckon with before a pipe is chosen [m]."""
-    if known is not None:
-        return known
-    row = widest_plastic_pipe(diameter if diameter is not None else USUAL_PIPE)
-    if row is None:
-        raise NotShown("the outside diameter of the pipe", "drain.outside_diameter")
-    size = "its nominal size" if diameter is not None else "4 in"
-    why = f"the pipe is not fully shown, so the widest plastic pipe of {size} was taken"
-    return Assumed(row.outside_diameter, why)
-
-
-@quantity(
-    "drain.bedding_planned",
-    title="bedding under the pipe to plan with",
-    kind="length",
-    needs=("stone.bedding?",),
-    rises_with=("stone.bedding",),
-    formula="the bedding shown, else 2 in",
-    source="IRC R405.1 for the 2 in",
-)
-def bedding_planned(shown: float | None) -> float | Assumed:
-    """Return the bedding to reckon with before one is shown [m]."""
-    if shown is not None:
-        return shown
-    return Assumed(LEAST_BEDDING, "the bedding is not shown; 2 in, the least under a pipe")
-
-
-@quantity(
     "drain.crown_high",
     title="crown of the pipe at its highest corner",
     kind="level",
@@ -284,72 +204,3 @@ def outside_bottom_low(invert: float, wall: float) -> float:
 def trench_bottom_low(invert: float, wall: float, bedding: float) -> float:
     """Return the lowest level the drain trench is dug to [m]."""
     return levels.trench_bottom(invert, wall, bedding)
-
-
-@quantity(
-    "drain.floor_cover",
-    title="underside of the slab over the crown of the pipe",
-    kind="length",
-    needs=("slab.underside_level", "drain.crown_high"),
-    rises_with=("slab.underside_level",),
-    falls_with=("drain.crown_high",),
-    formula="underside of the slab - crown at the highest corner",
-    source="geometry",
-)
-def floor_cover(slab_base: float, crown: float) -> float:
-    """Return how far the pipe stays under the slab at its highest corner [m]."""
-    return levels.height_above(slab_base, crown)
-
-
-@quantity(
-    "drain.bearing_cover",
-    title="bottom of the drain trench over the underside of the footing",
-    kind="length",
-    needs=("drain.trench_bottom_low", "footing.underside_level"),
-    rises_with=("drain.trench_bottom_low",),
-    falls_with=("footing.underside_level",),
-    formula="bottom of the trench at the lowest corner - underside of the footing",
-    source="geometry",
-)
-def bearing_cover(trench: float, footing_base: float) -> float:
-    """Return how far the trench stays above the footing's bearing [m]."""
-    return levels.height_above(trench, footing_base)
-
-
-@quantity(
-    "drain.window",
-    title="room for fall between floor and bearing",
-    kind="length",
-    needs=(
-        "slab.underside_level",
-        "footing.underside_level",
-        "drain.bedding_planned",
-        "drain.outside_diameter_planned",
-    ),
-    rises_with=("slab.underside_level",),
-    falls_with=(
-        "footing.underside_level",
-        "drain.bedding_planned",
-        "drain.outside_diameter_planned",
-    ),
-    formula="underside of the slab - underside of the footing - bedding - outside diameter",
-    source="geometry; common practice",
-)
-def window(slab_base: float, footing_base: float, bedding: float, outside: float) -> float:
-    """Return the room for fall once bedding and pipe are in [m]; it needs no inverts."""
-    return levels.window(slab_base, footing_base, bedding, outside)
-
-
-@quantity(
-    "drain.window_spare",
-    title="room left over once the drain has its fall",
-    kind="length",
-    needs=("drain.window", "drain.fall_total"),
-    rises_with=("drain.window",),
-    falls_with=("drain.fall_total",),
-    formula="room for fall - fall",
-    source="geometry; common practice",
-)
-def window_spare(room: float, fall: float) -> float:
-    """Return the room that is left, negative when the drain does not fit [m]."""
-    return room - fall

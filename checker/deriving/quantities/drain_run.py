@@ -104,7 +104,7 @@ def _standing(corners: Inverts, outlet: str, shape: str | None) -> tuple[list[fl
         "drain.run_long?",
     ),
     rises_with=("drain.slope",),
-    formula="least drop / length of all runs, else the slope shown, else fall / longest run",
+    formula="least drop / length of all runs, else fall / longest run, else the slope shown",
     source="definition of slope",
 )
 def flattest_slope(
@@ -121,7 +121,10 @@ def flattest_slope(
     if course is not None:
         least = min(pipe_run.run_fractions(course.inverts, course.runs, course.closed))
         return least if course.shape_shown else Assumed(least, AS_LOOP)
-    if shown is not None:
+    inverts = all_inverts(corners)
+    if inverts:
+        high, low = max(inverts), min(inverts)
+    if shown is not None and not (inverts and run is not None):
         return shown
     if high is None or low is None or run is None:
         raise NotShown("the drain's slope, or every invert and run", "drain.slope", "drain.corners")

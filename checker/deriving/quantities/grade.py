@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from checker.deriving.quantity import Assumed, NotShown, quantity
-from checker.formulas import grading
+from checker.formulas import backfill, grading
 
 PerSide = tuple[tuple[str, float | None], ...] | None
 
@@ -85,22 +85,36 @@ def slope(fall: float, distance: float) -> float:
     "grade.sides.each.settlement",
     title="settling of the fill at the wall",
     kind="length",
-    needs=("grade.sides.each.expected_settlement?", "backfill.unbalanced_height_slab_out?"),
-    rises_with=("grade.sides.each.expected_settlement", "backfill.unbalanced_height_slab_out"),
+    needs=(
+        "grade.sides.each.expected_settlement?",
+        "grade.sides.each.grade_at_wall?",
+        "levels.finished_grade_at_wall?",
+        "footing.top_level?",
+    ),
+    rises_with=(
+        "grade.sides.each.expected_settlement",
+        "grade.sides.each.grade_at_wall",
+        "levels.finished_grade_at_wall",
+    ),
+    falls_with=("footing.top_level",),
     formula="the settling shown, else 5 % of the fill over the top of the footing",
     source="common practice, from memory; no measured figure was found",
 )
-def settlement(shown: float | None, fill: float | None) -> float | Assumed:
+def settlement(
+    shown: float | None, own: float | None, general: float | None, footing_top: float | None
+) -> float | Assumed:
     """Return how far the ground at the wall may sink on one side [m]."""
     if shown is not None:
         return shown
-    if fill is None:
+    ground = own if own is not None else general
+    if ground is None or footing_top is None:
+        lacking = GRADE_PATHS[0] if ground is None else "levels.footing_top"
         raise NotShown(
-            "how far the fill is expected to settle",
+            "the settling to expect, or the height of fill",
             "grade.sides.each.expected_settlement",
-            *GRADE_PATHS[:1],
-            "levels.footing_top",
+            lacking,
         )
+    fill = backfill.unbalanced_height(ground, footing_top)
     return Assumed(grading.settlement(fill), "5 % of the height of fill, a common guess")
 
 

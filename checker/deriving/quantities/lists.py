@@ -109,6 +109,8 @@ def photos_missing(
     lacking = [
         f"{corner}: {', '.join(missing)}"
         for corner in corners
-        if (missing := [what.replace("_", " ") for what in TO_BE_SEEN if (corner, what) not in seen])
+        if (
+            missing := [what.replace("_", " ") for what in TO_BE_SEEN if (corner, what) not in seen]
+        )
     ]
     return "; ".join(lacking) or "none"

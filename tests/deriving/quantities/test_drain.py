@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 import checker.deriving.quantities  # noqa: F401  (registers the quantities)
 from checker.deriving.engine import Derived, Deriver
-from checker.deriving.quantities import drain_entry, drain_levels
+from checker.deriving.quantities import drain_entry, drain_levels, drain_room
 from checker.deriving.quantity import Assumed
 from checker.values import Range
 from tests.support import spec_of
@@ -83,9 +83,7 @@ def test_a_steeper_drain_leaves_less_room(
     gentle: float, more: float, run: float, room: float
 ) -> None:
     def spare(slope: float) -> Any:
-        return drain_levels.window_spare(
-            room, drain_levels.fall_total(None, None, None, slope, run)
-        )
+        return drain_room.window_spare(room, drain_levels.fall_total(None, None, None, slope, run))
 
     assert spare(gentle + more) < spare(gentle)
 
@@ -106,6 +104,23 @@ def test_one_invert_with_slope_and_run_gives_the_other() -> None:
     high = {"invert_high": 90.5, "slope": "1 %", "run_long": "50 ft"}
     assert find("drain.highest_invert", drain=low).value == pytest.approx(90.5 * FOOT)
     assert find("drain.lowest_invert", drain=high).value == pytest.approx(90.0 * FOOT)
+
+
+@pytest.mark.parametrize("lacking", ["slope", "run_long"])
+def test_half_of_slope_and_run_gives_no_invert(lacking: str) -> None:
+    whole = {"slope": "1 %", "run_long": "50 ft"}
+    half = {key: text for key, text in whole.items() if key != lacking}
+    highest = find("drain.highest_invert", drain={"invert_low": 90.0} | half)
+    assert highest.missing == ("drain.invert_high",)
+    lowest = find("drain.lowest_invert", drain={"invert_high": 90.0} | half)
+    assert lowest.missing == ("drain.invert_low",)
+
+
+@pytest.mark.parametrize(("high", "feet"), [(91.4, 0.5), (90.9, 0.0)])
+def test_fall_between_the_high_and_the_low_invert(high: float, feet: float) -> None:
+    # 91.4 - 90.9, and a level drain
+    found = find("drain.fall_total", drain={"invert_high": high, "invert_low": 90.9})
+    assert found.value == pytest.approx(feet * FOOT, abs=1e-9)
 
 
 def test_a_corner_without_an_invert_is_named() -> None:
@@ -134,6 +149,8 @@ def test_a_ranged_invert_gives_a_ranged_crown() -> None:
     [
         ({"corners": corners(91.2, 90.9), "invert_high": 91.2}, "none"),
         ({"corners": corners(91.2, 90.9), "invert_high": 91.23}, "none"),
+        ({"corners": corners(91.2, 90.9), "invert_low": 90.9}, "none"),
+        ({"corners": corners(91.4, 90.9), "slope": "1 %", "run_long": "50 ft"}, "none"),
         ({"corners": corners(91.2, 90.9), "invert_high": 91.3}, "highest corner"),
         ({"corners": corners(91.2, 90.9), "invert_low": 90.8}, "lowest corner"),
         # 1 % over 50 ft is 0.5 ft, the inverts fall by 0.3
@@ -145,8 +162,16 @@ def test_inverts_said_twice_must_agree(drain: dict[str, Any], says: str) -> None
     assert says in find("drain.contradiction", drain=drain).value
 
 
-def test_one_set_of_inverts_cannot_contradict_itself() -> None:
-    assert not find("drain.contradiction", drain={"corners": corners(91.2, 90.9)}).known
+@pytest.mark.parametrize(
+    "drain",
+    [
+        {"corners": corners(91.2, 90.9)},
+        {"invert_high": 91.2, "slope": "1 %", "run_long": "50 ft"},
+        {"invert_low": 90.9, "slope": "1 %", "run_long": "50 ft"},
+    ],
+)
+def test_what_is_said_once_cannot_contradict_itself(drain: dict[str, Any]) -> None:
+    assert not find("drain.contradiction", drain=drain).known
 
 
 # -- pipe -----------------------------------------------------------------------------------------
@@ -172,7 +197,8 @@ def test_a_metric_size_finds_its_pipe() -> None:
 
 
 def test_a_pipe_the_table_lacks_is_asked_for() -> None:
-    for drain in ({"diameter": "5 in", "material": "clay"}, {"diameter": "4 in"}):
+    clay = {"material": "clay"}
+    for drain in (clay, clay | {"diameter": "5 in"}, {"diameter": "4 in"}):
         assert find("drain.pipe_outside_diameter", drain=drain).missing == (
             "drain.outside_diameter",
         )
@@ -222,6 +248,25 @@ def test_an_unshown_shape_is_said_only_where_it_matters() -> None:
     assert (plain.value, plain.assumed) == (0, ())
 
 
+def test_a_run_needs_two_corners() -> None:
+    # Two corners will do: the outlet lies 0.1 ft over the other one.
+    drain = {"corners": corners(91.0, 90.9), "outlet_at": "C0"}
+    assert find("drain.ponding_depth", drain=drain).value == pytest.approx(0.1 * FOOT)
+    assert not find("drain.ponding_depth", drain={"corners": corners(91.0)}).known
+    # 0.1 ft in 10 ft is 1 %.
+    line = {"corners": corners(91.0, 90.9), "shape": "line"}
+    assert find("drain.flattest_slope", drain=line).value == pytest.approx(0.01)
+    assert not find("drain.flattest_slope", drain={"corners": corners(91.0)}).known
+
+
+def test_a_slope_read_as_a_loop_says_so_unless_it_is_shown_to_be_one() -> None:
+    drain = {"corners": corners(91.0, 90.9, 90.8)}
+    for name in ("drain.flattest_slope", "drain.longest_run"):
+        assert any("loop" in note for note in find(name, drain=drain).assumed)
+        shown = find(name, drain=drain | {"shape": "loop", "outlet_at": "C2"})
+        assert shown.assumed == ()
+
+
 def test_ranged_inverts_leave_the_ponds_unknown() -> None:
     found = find("drain.ponding_depth", drain={"corners": corners(91.0, "90.7 to 90.9", 90.8)})
     assert not found.known
@@ -252,6 +297,12 @@ def test_slope_and_run_stand_in_for_corners() -> None:
     assert spread.value == pytest.approx(0.01)
     assert "evenly" in spread.assumed[0]
     assert not find("drain.flattest_slope", drain={"run_long": "50 ft"}).known
+    # Measured corners without the lengths between them count before the slope on paper.
+    measured = {"corners": [{"id": "A", "invert": 90.5}, {"id": "B", "invert": 90.0}]}
+    both = find("drain.flattest_slope", drain=measured | {"slope": "2 %", "run_long": "50 ft"})
+    assert both.value == pytest.approx(0.01)
+    stated = find("drain.flattest_slope", drain=measured | {"slope": "2 %"})
+    assert stated.value == pytest.approx(0.02)
 
 
 # -- entry and path -------------------------------------------------------------------------------

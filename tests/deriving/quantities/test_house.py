@@ -89,6 +89,11 @@ def test_heights_within_two_readings_agree() -> None:
     assert found.value == "none"
 
 
+def test_two_levels_are_enough_to_contradict() -> None:
+    found = find("levels.contradiction", levels={"footing_top": 91.0, "footing_underside": 92.0})
+    assert "underside of the footing" in found.value
+
+
 def test_one_level_alone_contradicts_nothing_and_proves_nothing() -> None:
     assert not find("levels.contradiction", levels={"footing_top": 91.67}).known
 
@@ -130,6 +135,31 @@ def test_what_is_lacking_is_asked_for(name: str, asks: str) -> None:
     assert asks in found.missing
 
 
+@pytest.mark.parametrize(
+    ("name", "half"),
+    [
+        ("footing.top_level", {"levels": {"footing_underside": 90.67}}),
+        ("footing.top_level", {"footing": {"thickness": "12 in"}}),
+        ("footing.underside_level", {"levels": {"footing_top": 91.67}}),
+        ("footing.underside_level", {"footing": {"thickness": "12 in"}}),
+        ("footing.depth", {"levels": {"footing_top": 91.67}}),
+        ("footing.depth", {"levels": {"footing_underside": 90.67}}),
+        ("footing.toe", {"footing": {"width": "24 in"}}),
+        ("footing.toe", {"wall": {"thickness": "10 in"}}),
+        ("slab.underside_level", {"levels": {"floor_top": 92.00}}),
+        ("slab.underside_level", {"slab": {"thickness": "4 in"}}),
+        ("slab.top_level", {"levels": {"slab_underside": 91.67}}),
+        ("slab.top_level", {"slab": {"thickness": "4 in"}}),
+        ("slab.depth", {"levels": {"floor_top": 92.00}}),
+        ("slab.depth", {"levels": {"slab_underside": 91.67}}),
+    ],
+)
+def test_one_face_alone_gives_neither_level_nor_thickness(name: str, half: dict[str, Any]) -> None:
+    found = find(name, **half)
+    assert not found.known
+    assert found.missing
+
+
 def test_thickness_from_levels() -> None:
     assert find("footing.depth", levels=LEVELS).value == pytest.approx(12 * INCH)
     # 92.00 - 91.67 = 0.33 ft = 3.96 in
@@ -145,6 +175,8 @@ def test_a_footing_in_the_middle_of_its_wall() -> None:
     found = find("footing.toe", footing={"width": "24 in"}, wall={"thickness": "10 in"})
     assert found.value == pytest.approx(7 * INCH)
     assert "middle" in found.assumed[0]
+    flush = find("footing.toe", footing={"width": "10 in"}, wall={"thickness": "10 in"})
+    assert flush.value == pytest.approx(0)
     narrow = find("footing.toe", footing={"width": "8 in"}, wall={"thickness": "10 in"})
     assert "narrower" in narrow.because
 
@@ -195,6 +227,11 @@ def test_a_loss_thins_the_coat() -> None:
     assert found.assumed == ()
 
 
+@pytest.mark.parametrize("alone", [{"quantity": "60 gal"}, {"area": "1428 sq ft"}])
+def test_half_of_quantity_and_area_gives_no_film(alone: dict[str, str]) -> None:
+    assert not find("coat.wet_film", coat=alone).known
+
+
 def test_a_gauge_reading_stands_in_for_the_quantity() -> None:
     assert find("coat.wet_film", coat={"wet_thickness": "65 mil"}).value == pytest.approx(
         65 * 2.54e-5
@@ -239,6 +276,13 @@ def test_the_top_of_the_stone_follows_from_its_cover() -> None:
     assert "cover" in found.assumed[0]
 
 
+def test_cover_counts_where_a_level_of_stone_or_pipe_lacks() -> None:
+    drain = {"outside_diameter": "4.2 in", "wall_thickness": "0.2 in", "invert_high": 91.0}
+    for known in ({"stone": {"top_level": 92.0}}, {"drain": drain, "stone": {}}):
+        sections = known | {"stone": known["stone"] | {"cover": "8 in"}}
+        assert find("stone.over_crown", **sections).value == pytest.approx(8 * INCH)
+
+
 # -- ground, fill and dig -------------------------------------------------------------------------
 
 
@@ -266,6 +310,21 @@ def test_a_settlement_shown_takes_the_place_of_the_guess() -> None:
     # 5 % of 8.33 ft
     assert guess.value == pytest.approx(0.4165 * FOOT)
     assert "5 %" in guess.assumed[0]
+
+
+@pytest.mark.parametrize(("ground", "feet"), [(95.67, 0.2), (91.00, 0.0)])
+def test_each_side_settles_by_its_own_height_of_fill(ground: float, feet: float) -> None:
+    # 5 % of 95.67 - 91.67 = 4 ft; and none where a walk-out's ground lies below the footing's top.
+    sides = [{"id": "east", "grade_at_wall": ground}]
+    found = find("grade.sides.each.settlement", "east", levels=LEVELS, grade={"sides": sides})
+    assert found.value == pytest.approx(feet * FOOT, abs=1e-9)
+
+
+def test_settling_without_levels_is_asked_for() -> None:
+    sides = [{"id": "east"}]
+    found = find("grade.sides.each.settlement", "east", grade={"sides": sides})
+    assert found.missing[0] == "grade.sides.east.expected_settlement"
+    assert "levels.finished_grade_at_wall" in found.missing
 
 
 @pytest.mark.parametrize(
