@@ -24,10 +24,6 @@ from checker.values import Choice, Range
 # The section of what was measured, as a need: what in it differs from the design.
 DIFFERENCES = "measured"
 
-# Kinds that are written in one another's units: a difference of levels is a length.
-_SAME_UNITS = {"level": "length", "length": "level"}
-
-
 class Derived(NamedTuple):
     """One value at a concrete path, shown or worked out.
 
@@ -291,10 +287,9 @@ class Deriver:
         told_in = quantity.told_in[self.spec.system == "si"]
         if told_in:
             return told_in
-        like = (kind, _SAME_UNITS.get(kind, kind)) if kind == "level" else (kind,)
-        for one in found:
-            if one.kind in like and one.unit:
-                return one.unit
+        unit = next((one.unit for one in found if one.kind == kind and one.unit), "")
+        if unit:
+            return unit
         return default_unit(kind, self.spec.system, _size(value))
 
 

@@ -13,11 +13,12 @@ from typing import NamedTuple
 
 
 class Run(NamedTuple):
-    """One run of a drain: how far it drops toward the outlet [m], negative where it rises, and the
-    share of all the water that passes its lower end [-].
+    """One run of a drain: the corner the water comes from and the one it goes to, and the share of
+    all the water that passes its lower end [-].
     """
 
-    drop: float
+    upper: int
+    lower: int
     share: float
 
 
@@ -119,31 +120,48 @@ def longest_way(
     return max(ways, key=min)[-1]
 
 
-def runs_to_outlet(
-    inverts: Sequence[float], runs: Sequence[float], outlet: int, closed: bool
-) -> list[Run]:
-    """Return how every run falls and what share of the water passes it, in order along the pipe.
+def parting_corner(inverts: Sequence[float], outlet: int) -> int:
+    """Return the corner of a loop at which the water parts: the highest.
 
-    Water is taken to come in evenly along the drain. From the highest corner it runs to the outlet
-    by both ways of a loop, or from both ends of a line, and gathers on its way. Of several corners
-    that are equally high, it is taken to part at the one farthest from the outlet.
-
-    Parameters: inverts [m]; runs, length from each corner to the next [m]; outlet, number of the
-    outlet corner; closed, whether it is a loop. Source: geometry. Raises ValueError when runs and
-    corners do not match, `outlet` is not a corner, or no corner of a loop lies higher than it.
+    Of several that are equally high it is the one with most corners between it and the outlet.
+    Parameters: inverts [m], in order along the pipe; outlet, number of the outlet corner. Source:
+    geometry. Raises ValueError when `outlet` is not a corner.
     """
-    check_runs(inverts, runs, closed)
     if not 0 <= outlet < len(inverts):
         raise ValueError("the outlet must be at one of the corners")
-    whole = sum(runs[: len(inverts) if closed else len(inverts) - 1])
+    top = max(inverts)
+    highest = [corner for corner, invert in enumerate(inverts) if invert == top]
+    return max(highest, key=lambda corner: _corners_between(corner, outlet, len(inverts)))
+
+
+def runs_to_outlet(
+    runs: Sequence[float], corners: int, parting: int | None, outlet: int
+) -> list[Run]:
+    """Return which way every run leads and what share of the water passes it, in order.
+
+    Water is taken to come in evenly along the drain. It runs to the outlet by both ways of a loop
+    from the corner where it parts, or from both ends of a line, and gathers on its way.
+
+    Parameters: runs, length from each corner to the next [m]; corners, their number; parting,
+    number of the corner where the water of a loop parts, None for a line; outlet, number of the
+    outlet corner. Source: geometry. Raises ValueError when runs and corners do not match, a number
+    is not one of a corner, or the water would part at the outlet.
+    """
+    closed = parting is not None
+    check_runs([0.0] * corners, runs, closed)
+    if parting == outlet:
+        raise ValueError("the outlet lies at the highest corner, so nothing runs to it")
+    starts = (parting, parting) if parting is not None else (0, corners - 1)
+    whole = sum(runs[: corners if closed else corners - 1])
     found: dict[int, Run] = {}
-    for way, onward in _ways_down(inverts, runs, outlet, closed):
+    for start, onward in zip(starts, (True, False), strict=True):
+        ways = ways_to_outlet(corners, start, outlet, closed)
         gathered = 0.0
-        for here, there in pairwise(way):
+        for here, there in pairwise(ways[0 if onward else -1]):
             # A run bears the number of the corner that it leads on from.
             run = here if onward else there
             gathered += runs[run]
-            found[run] = Run(inverts[here] - inverts[there], gathered / whole)
+            found[run] = Run(here, there, gathered / whole)
     return [found[run] for run in sorted(found)]
 
 
@@ -189,25 +207,7 @@ def _lengths(start: int, outlet: int, runs: Sequence[float], closed: bool) -> li
     return sorted([onward, sum(runs) - onward]) if closed else [onward]
 
 
-def _ways_down(
-    inverts: Sequence[float], runs: Sequence[float], outlet: int, closed: bool
-) -> list[tuple[list[int], bool]]:
-    """Return the ways that water takes to the outlet, and whether each goes on along the pipe."""
-    last = len(inverts) - 1
-    if not closed:
-        return [
-            (ways_to_outlet(len(inverts), 0, outlet, closed=False)[0], True),
-            (ways_to_outlet(len(inverts), last, outlet, closed=False)[0], False),
-        ]
-    top = max(inverts)
-    highest = [corner for corner, invert in enumerate(inverts) if invert == top]
-    far = max(highest, key=lambda corner: _shorter_way(corner, outlet, runs))
-    if far == outlet:
-        raise ValueError("the outlet lies at the highest corner, so nothing runs to it")
-    onward, back = ways_to_outlet(len(inverts), far, outlet, closed=True)
-    return [(onward, True), (back, False)]
-
-
-def _shorter_way(corner: int, outlet: int, runs: Sequence[float]) -> float:
-    onward = sum(runs[min(corner, outlet) : max(corner, outlet)])
-    return min(onward, sum(runs) - onward)
+def _corners_between(corner: int, outlet: int, corners: int) -> int:
+    """Return how many corners the shorter way from a corner of a loop to the outlet passes."""
+    apart = abs(corner - outlet)
+    return min(apart, corners - apart)

@@ -64,12 +64,19 @@ def sure(kind: str, text: str, level_unit: str | None) -> Figure:
     return figure
 
 
+# 29 CFR 1926 Subpart P, Table B-1, prints whole degrees beside ratios, rounded to suit: 34 deg is
+# its 1.5H:1V and 53 deg its 0.75H:1V, though the tangents fall a little short.
+_PRINTED_WITH = {34: Fraction(3, 2), 53: Fraction(3, 4)}
+
+
 def _in_unit(kind: str, value: Fraction, written: str) -> Figure | None:
     unit = units.find(kind, written)
     if unit is not None:
         return Figure((value * unit.times + unit.zero) / unit.over, unit.name)
     angle = units.find("angle", written) if kind in ("slope", "dig_slope") else None
     if angle is not None:
+        if kind == "dig_slope" and angle.name == "deg" and value in _PRINTED_WITH:
+            return Figure(_PRINTED_WITH[value.numerator], "deg")
         turn = float(value * angle.times / angle.over)
         return Figure(_tangent(turn) if kind == "slope" else _cotangent(turn), "deg")
     return None
@@ -95,8 +102,10 @@ def _bare(kind: str, value: Fraction, level_unit: str | None) -> Figure | None:
         if value.denominator != 1:
             raise NotationError(f"{KINDS[kind].noun} is a whole number")
         return Figure(value, "")
-    if kind == "fraction" and abs(value) <= 1:
+    if kind == "fraction" and abs(value) < 1:
         return Figure(value, "")
+    if kind == "fraction" and value == 1:
+        raise NotationError("a bare 1 can mean 1 % or all of it: write 1 % or 100 %")
     if kind == "level" and level_unit:
         return _in_unit(kind, value, level_unit)
     return None

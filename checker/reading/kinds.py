@@ -25,6 +25,7 @@ KINDS: dict[str, Kind] = {
     "permeability": Kind(
         "a permeability", ("speed",), "cm/s, m/s, ft/day or in/h", "cm/s", "m/s"
     ),
+    "velocity": Kind("a velocity", ("speed",), "ft/s or m/s", "ft/s", "m/s"),
     "permittivity": Kind("a permittivity", ("permittivity",), "1/s", "1/s", "1/s"),
     "area_per_length": Kind(
         "an area per length", ("area per length",), "sq in/ft or cm2/m", "sq in/ft", "cm2/m"
@@ -35,6 +36,16 @@ KINDS: dict[str, Kind] = {
         "gpm/sq ft", "L/s/m2",
     ),
     "pressure": Kind("a pressure", ("pressure",), "psf, psi or kPa", "psf", "kPa"),
+    "unit_weight": Kind(
+        "a weight per volume", ("weight per volume",), "pcf, kN/m3 or kg/m3", "pcf", "kN/m3"
+    ),
+    "force_per_length": Kind(
+        "a force per length", ("force per length",), "lb/ft or kN/m", "lb/ft", "kN/m"
+    ),
+    "conductivity": Kind(
+        "a conductivity of heat", ("conductivity of heat",), "Btu/h/ft/F or W/m/K",
+        "Btu/h/ft/F", "W/m/K",
+    ),
     "temperature": Kind("a temperature", ("temperature",), "F or C", "F", "C"),
     "duration": Kind("a time", ("time",), "min, h or days", "h", "h"),
     "rain": Kind("an intensity of rain", ("speed",), "in/h or mm/h", "in/h", "mm/h"),
@@ -53,12 +64,14 @@ KINDS: dict[str, Kind] = {
 
 _LONG = 3.0  # m; beyond it a length is told in feet or metres
 _THIN = 0.003  # m; below it a length is the thickness of a film
+_SHORT = 3_600.0  # s; less is told in minutes
 
 
 def default_unit(kind: str, system: str, si_value: float = 0.0) -> str:
     """Return the unit for a quantity that was worked out, not written; "" for kinds without one.
 
-    `system` is "us" or "si". A long `si_value` turns inches into feet and millimetres into metres.
+    `system` is "us" or "si". A long `si_value` turns inches into feet and millimetres into metres,
+    and less than an hour is told in minutes.
     """
     if system not in ("us", "si"):
         raise ValueError(f"there is no system of units {system!r}; there is 'us' and 'si'")
@@ -66,5 +79,7 @@ def default_unit(kind: str, system: str, si_value: float = 0.0) -> str:
         return "ft" if system == "us" else "m"
     if kind == "length" and 0.0 < abs(si_value) < _THIN and system == "us":
         return "mil"
+    if kind == "duration" and 0.0 < abs(si_value) < _SHORT:
+        return "min"
     described = KINDS.get(kind)
     return getattr(described, system) if described else ""

@@ -12,8 +12,11 @@ Toward = Literal["nearest", "down", "up"]
 _LEVEL_PLACES = {"ft": 2, "m": 3, "in": 1, "cm": 1, "mm": 0}
 _PLACES = {"1:n": 1, "H:V": 2, "deg": 1, "": 2}
 _EIGHTHS = 8
+_TAPE = 16  # parts of an inch on a tape
+_TAPE_END = 120.0  # in; beyond it nobody reads sixteenths
+_NOISE = 1e-9  # m; what two levels that agree differ by as floats
 _FIGURES = {"mm": 3}  # below 1: the openings of sieves and fabrics are told to three figures
-_SMALL = Fraction(1, 1_000)  # below it a decimal is mostly noughts: 1e-5 reads better
+_SMALL = 0.001  # below it a decimal is mostly noughts: 1e-5 reads better
 _MOST_PLACES = 17
 _ONE = {"days": "day", "weeks": "week"}
 # Units that are a manner of writing and no row of the table, with the kinds written so.
@@ -40,13 +43,17 @@ def format_quantity(
         raise ValueError(f"{si_value} cannot be written as {KINDS[kind].noun}")
     if unit not in units.BY_KIND[kind] and kind not in _MANNERS.get(unit, ()):
         raise ValueError(f"{KINDS[kind].noun} is not written in {unit!r}")
+    if kind in ("length", "level") and abs(si_value) < _NOISE:
+        si_value = 0.0
     if unit == "ft-in":
-        return _feet_and_inches(Fraction(si_value), toward, places)
+        return _feet_and_inches(si_value, toward, places)
     if unit == "1:n" and si_value <= 0:
         unit = "%"  # level ground and a fall the wrong way have no 1:n
     number = _in_unit(kind, si_value, unit)
     if unit == "1:n" or (kind == "dig_slope" and unit == "deg"):
         toward = _OPPOSITE[toward]
+    if unit == "in" and kind == "length" and places is None and (tape := _sixteenths(number)):
+        return _beside(tape, unit)
     if kind == "level":
         text = _fixed(number, _LEVEL_PLACES.get(unit, 2) if places is None else places, toward)
     else:
@@ -89,20 +96,19 @@ def format_apart(kind: str, first: float, second: float, unit: str) -> tuple[str
     return texts
 
 
-def _in_unit(kind: str, si_value: float, unit: str) -> Fraction:
-    exact = Fraction(si_value)
+def _in_unit(kind: str, si_value: float, unit: str) -> float:
     row = units.BY_KIND[kind].get(unit)
     if row is not None:
-        return (exact * row.over - row.zero) / row.times
+        return (si_value * row.over - row.zero) / row.times
     if unit == "1:n":
-        return 1 / exact
+        return 1 / si_value
     if unit == "deg":
         rise, run = (si_value, 1.0) if kind == "slope" else (1.0, si_value)
-        return Fraction(math.degrees(math.atan2(rise, run)))
-    return exact
+        return math.degrees(math.atan2(rise, run))
+    return si_value
 
 
-def _usual_places(kind: str, unit: str, number: Fraction) -> int:
+def _usual_places(kind: str, unit: str, number: float) -> int:
     """Places worth writing: the unit's own, and at least as many as give two figures."""
     row = units.BY_KIND[kind].get(unit)
     own = row.places if row else _PLACES[unit]
@@ -113,7 +119,7 @@ def _usual_places(kind: str, unit: str, number: Fraction) -> int:
     return max(own, figures - 1 - power)
 
 
-def _power(number: Fraction) -> int:
+def _power(number: float) -> int:
     return math.floor(math.log10(abs(number)))
 
 
@@ -127,16 +133,16 @@ def _beside(text: str, unit: str) -> str:
     return f"{text} {_ONE.get(unit, unit) if text == '1' else unit}"
 
 
-def _whole(number: Fraction, toward: Toward) -> int:
+def _whole(number: float, toward: Toward) -> int:
     """Round to a whole number; what is whole but for the last digits of a float counts as whole."""
-    nearest = math.floor(number + Fraction(1, 2))
-    noise = max(Fraction(1, 10**6), abs(number) / 2**46)
+    nearest = math.floor(number + 0.5)
+    noise = max(1e-6, abs(number) / 2**46)
     if toward == "nearest" or abs(number - nearest) <= noise:
         return nearest
     return math.floor(number) if toward == "down" else math.ceil(number)
 
 
-def _fixed(number: Fraction, places: int, toward: Toward) -> str:
+def _fixed(number: float, places: int, toward: Toward) -> str:
     count = _whole(number * 10**places, toward)
     digits = str(abs(count)).rjust(places + 1, "0")
     point = len(digits) - places
@@ -144,7 +150,7 @@ def _fixed(number: Fraction, places: int, toward: Toward) -> str:
     return f"{sign}{digits[:point]}.{digits[point:]}" if places else f"{sign}{digits}"
 
 
-def _decimal(number: Fraction, usual: int, toward: Toward, places: int | None) -> str:
+def _decimal(number: float, usual: int, toward: Toward, places: int | None) -> str:
     """Write without noughts at the end, unless the places are fixed."""
     if number and abs(number) < _SMALL:
         return _scientific(number, 1 if places is None else places, toward)
@@ -154,16 +160,26 @@ def _decimal(number: Fraction, usual: int, toward: Toward, places: int | None) -
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def _scientific(number: Fraction, places: int, toward: Toward) -> str:
+def _scientific(number: float, places: int, toward: Toward) -> str:
     power = _power(number)
-    mantissa = _fixed(number / Fraction(10) ** power, places, toward)
+    mantissa = _fixed(number / 10.0**power, places, toward)
     if mantissa.lstrip("-").startswith("10"):
         power += 1
-        mantissa = _fixed(number / Fraction(10) ** power, places, toward)
+        mantissa = _fixed(number / 10.0**power, places, toward)
     return f"{mantissa.rstrip('0').rstrip('.') if '.' in mantissa else mantissa}e{power}"
 
 
-def _feet_and_inches(value: Fraction, toward: Toward, places: int | None) -> str:
+def _sixteenths(number: float) -> str:
+    """Return inches as a tape reads them, `2 1/2`, or nothing where a tape would not."""
+    count = round(number * _TAPE)
+    if count % _TAPE == 0 or abs(number * _TAPE - count) > 1e-6 or abs(number) > _TAPE_END:
+        return ""
+    whole, part = divmod(abs(count), _TAPE)
+    sign = "-" if count < 0 else ""
+    return f"{sign}{whole} {Fraction(part, _TAPE)}" if whole else f"{sign}{Fraction(part, _TAPE)}"
+
+
+def _feet_and_inches(value: float, toward: Toward, places: int | None) -> str:
     row = units.BY_KIND["length"]["in"]
     parts = _EIGHTHS if places is None else 10**places
     count = _whole(value * row.over / row.times * parts, toward)

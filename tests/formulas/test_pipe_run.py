@@ -133,3 +133,46 @@ def test_what_cannot_be_a_drain_is_refused() -> None:
         pipe_run.slope(1.0, 0.0)
     with pytest.raises(ValueError, match="length"):
         pipe_run.length_at_offset(0.0, 1.0)
+
+
+# -- where water parts, and what each run gathers ---------------------------------------------------
+
+
+def test_water_parts_at_the_highest_corner_farthest_from_the_outlet() -> None:
+    assert pipe_run.parting_corner([3.0, 2.0, 1.0, 2.0], 2) == 0
+    assert pipe_run.parting_corner([2.0, 2.0, 2.0, 2.0, 2.0], 4) in (1, 2)
+    with pytest.raises(ValueError, match="one of the corners"):
+        pipe_run.parting_corner([1.0, 2.0], 2)
+
+
+def test_each_run_gathers_from_where_the_water_parts() -> None:
+    # A loop of 42, 30, 42 and 30 from corner 0 to an outlet at 2: 42 and 72 of 144 one way round,
+    # 30 and 72 the other. The run numbered 2 leads from 3 to 2.
+    runs = pipe_run.runs_to_outlet([42.0, 30.0, 42.0, 30.0], 4, 0, 2)
+    assert [(run.upper, run.lower) for run in runs] == [(0, 1), (1, 2), (3, 2), (0, 3)]
+    assert [run.share * 144 for run in runs] == pytest.approx([42, 72, 72, 30])
+
+
+@given(
+    lengths=st.lists(st.floats(0.5, 50), min_size=3, max_size=8),
+    parting=st.integers(0, 7),
+    outlet=st.integers(0, 7),
+)
+def test_all_the_water_of_a_loop_comes_out_at_the_outlet(
+    lengths: list[float], parting: int, outlet: int
+) -> None:
+    corners = len(lengths)
+    parting, outlet = parting % corners, outlet % corners
+    if parting == outlet:
+        with pytest.raises(ValueError, match="highest corner"):
+            pipe_run.runs_to_outlet(lengths, corners, parting, outlet)
+        return
+    runs = pipe_run.runs_to_outlet(lengths, corners, parting, outlet)
+    assert len(runs) == corners
+    assert sum(run.share for run in runs if run.lower == outlet) == pytest.approx(1.0)
+
+
+def test_a_line_gathers_from_its_ends() -> None:
+    runs = pipe_run.runs_to_outlet([10.0, 20.0], 3, None, 1)
+    assert [(run.upper, run.lower) for run in runs] == [(0, 1), (2, 1)]
+    assert [run.share for run in runs] == pytest.approx([1 / 3, 2 / 3])

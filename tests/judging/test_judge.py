@@ -55,7 +55,7 @@ BEDDING = """
         ("50 mm", NOT_MET, "0.8 mm"),
         ("2 to 4 in", MET, ""),
         ("1 to 4 in", NOT_SHOWN, ""),
-        ("0.5 to 1 in", NOT_MET, "1.5 in"),
+        ("0.5 to 1 in", NOT_MET, "1 1/2 in"),
         ("2 in min", MET, ""),
         ("3 in max", NOT_SHOWN, ""),
         ("1 in max", NOT_MET, "2 in"),

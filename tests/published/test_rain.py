@@ -67,7 +67,7 @@ def test_intensity_from_the_rainfall_atlas(depth: float, minutes: float, rain: f
 
 def test_three_inch_leader_of_the_plumbing_code() -> None:
     # National Standard Plumbing Code 2006, Table 13.6.1: 3 in, 67 gpm, 6,426 sq ft at 1 in/h and
-    # 1,607 at 4 in/h.
+    # 1,607 at 4 in/h. The form of the equation is from memory; it is the table that is met.
     found = surface_water.leader(3 * INCH)
     assert found == pytest.approx(67 * GPM, rel=0.01)
     for rain, area in ((1, 6_426), (4, 1_607)):

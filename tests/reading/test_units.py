@@ -40,6 +40,9 @@ FACTORS = [
     ("mass", "oz", "0.028349523125"),  # a sixteenth
     ("mass", "short ton", "907.18474"),
     ("mass", "tonne", "1000"),
+    ("unit_weight", "kN/m3", "1000"),
+    ("unit_weight", "kg/m3", "9.80665"),  # times standard gravity
+    ("force_per_length", "kN/m", "1000"),
     ("freezing_index", "F-days", "48000"),  # 5/9 x 86400
     ("freezing_index", "C-days", "86400"),
 ]
@@ -62,6 +65,8 @@ QUOTIENTS = [
     ("pressure", "psi", Fraction("4.4482216152605") / Fraction("0.00064516")),
     ("pressure", "psf", Fraction("4.4482216152605") / Fraction("0.09290304")),
     ("rate", "lb/sq yd", Fraction("0.45359237") / Fraction("0.83612736")),
+    ("unit_weight", "pcf", Fraction("4.4482216152605") / Fraction("0.028316846592")),
+    ("force_per_length", "lb/ft", Fraction("4.4482216152605") / Fraction("0.3048")),
 ]
 
 
@@ -94,6 +99,7 @@ PRINTED = [
     ("permeability", "ft/day", 3.527778e-6),
     ("rate", "oz/sq yd", 3.390575e-2),
     ("rate", "lb/sq ft", 4.882428),
+    ("conductivity", "Btu/h/ft/F", 1.730735),
 ]
 
 
@@ -132,6 +138,14 @@ WRITTEN = [
     ("temperature", "°F", "F"),
     ("temperature", "degrees C", "C"),
     ("rate", "lbs/sq. yd.", "lb/sq yd"),
+    ("unit_weight", "lbs per cubic foot", "lb/cu ft"),
+    ("unit_weight", "PCF", "pcf"),
+    ("unit_weight", "kg/m^3", "kg/m3"),
+    ("force_per_length", "plf", "lb/ft"),
+    ("conductivity", "Btu/(h ft F)", "Btu/h/ft/F"),
+    ("conductivity", "BTU/hr-ft-F", "Btu/h/ft/F"),
+    ("conductivity", "W/(m K)", "W/m/K"),
+    ("conductivity", "W/mK", "W/m/K"),
     ("freezing_index", "°F-days", "F-days"),
     ("freezing_index", "degree-days F", "F-days"),
 ]

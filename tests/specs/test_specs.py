@@ -96,7 +96,7 @@ BAD = {
     "stone.side": "2 in",
     "stone.beyond-footing": "6 in",
     "stone.fines": "",
-    "stone.size-vs-hole": "0.13 in",  # 3/8 - 1/4
+    "stone.size-vs-hole": "1/8 in",  # 3/8 - 1/4
     "fabrics.missing": "",
     # outlet
     "outlets.gravity: main": "6.8 in",  # 91.60 - 91.75 - 40/96 = -0.567 ft

@@ -10,11 +10,13 @@ from checker.formulas import pipe_flow
 
 @quantity(
     "drain.pipe_capacity",
-    title="inflow that the drain's pipe carries off",
+    title="inflow that the pipe of the drain carries off",
     kind="flow",
     needs=(
         "drain.corners.all.run_capacity?",
         "drain.corners.all.run_share?",
+        "drain.parting_corner?",
+        "drain.outlet_corner?",
         "drain.flattest_slope",
         "drain.pipe_inside_diameter",
         "drain.pipe_roughness",
@@ -29,10 +31,16 @@ from checker.formulas import pipe_flow
     source=MANNING,
 )
 def pipe_capacity(
-    capacities: Corners, shares: Corners, slope: float, diameter: float, n: float
+    capacities: Corners,
+    shares: Corners,
+    parting: str | None,
+    outlet: str | None,
+    slope: float,
+    diameter: float,
+    n: float,
 ) -> float | Assumed:
     """Return the inflow, spread evenly along the drain, that its tightest run carries [m3/s]."""
-    sharing = {name: share for name, share in shares or () if share is not None}
+    sharing = _sharing(shares, parting, outlet)
     if not sharing:
         alone = pipe_flow.full_flow(diameter, slope, n)
         return Assumed(alone, "no run is fully shown, so all the water is taken to go one way")
@@ -48,6 +56,8 @@ def pipe_capacity(
     needs=(
         "drain.corners.all.run_velocity?",
         "drain.corners.all.run_share?",
+        "drain.parting_corner?",
+        "drain.outlet_corner?",
         "drain.flattest_slope",
         "drain.pipe_inside_diameter",
         "drain.pipe_roughness",
@@ -62,15 +72,28 @@ def pipe_capacity(
     source=MANNING,
 )
 def slowest_velocity(
-    velocities: Corners, shares: Corners, slope: float, diameter: float, n: float
+    velocities: Corners,
+    shares: Corners,
+    parting: str | None,
+    outlet: str | None,
+    slope: float,
+    diameter: float,
+    n: float,
 ) -> float:
     """Return the velocity in the slowest run when it flows full [m/s]."""
-    sharing = [name for name, share in shares or () if share is not None]
+    sharing = _sharing(shares, parting, outlet)
     if not sharing:
         return pipe_flow.velocity(pipe_flow.full(diameter), slope, n)
     found = dict(velocities or ())
     _all_fall([name for name in sharing if found.get(name) is None])
     return min(found[name] or 0.0 for name in sharing)
+
+
+def _sharing(shares: Corners, parting: str | None, outlet: str | None) -> dict[str, float]:
+    """Return the share of each run; none when the runs are not shown well enough to have one."""
+    if parting is not None and parting == outlet:
+        raise OutsideLimits("the outlet lies at the highest corner, so nothing runs to it")
+    return {name: share for name, share in shares or () if share is not None}
 
 
 def _all_fall(flat: list[str]) -> None:
@@ -86,7 +109,7 @@ LEG = "outlets.each"
 
 @quantity(
     f"{LEG}.leg_capacity",
-    title="what the outlet leg carries, just full",
+    title="flow that the outlet leg carries, just full",
     kind="flow",
     needs=(
         f"{LEG}.kind",
@@ -138,7 +161,7 @@ def leg_capacity(
 
 @quantity(
     f"{LEG}.capacity",
-    title="what the outlet takes",
+    title="flow that the outlet takes",
     kind="flow",
     needs=(f"{LEG}.kind", f"{LEG}.leg_capacity?", "sump.pump_duty?"),
     rises_with=(f"{LEG}.leg_capacity", "sump.pump_duty"),
@@ -159,7 +182,7 @@ def outlet_capacity(kind: str, leg: float | None, pump: float | None) -> float:
 
 @quantity(
     "drain.outlet_capacity",
-    title="what the drain's outlet takes",
+    title="flow that the best outlet of the drain takes",
     kind="flow",
     needs=("outlets.all.capacity",),
     rises_with=("outlets.all.capacity",),
@@ -179,7 +202,7 @@ PARTS = ("drain.pipe_capacity", "drain.inlet_capacity", "drain.outlet_capacity")
 
 @quantity(
     "drain.capacity",
-    title="inflow that the drain can take and carry off",
+    title="inflow that the drain carries off",
     kind="flow",
     needs=PARTS,
     rises_with=PARTS,

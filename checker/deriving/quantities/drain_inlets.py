@@ -92,7 +92,7 @@ def gathering_length(
 
 @quantity(
     "drain.inlet_capacity",
-    title="what the openings of the pipe let in before water meets the floor",
+    title="inflow through the openings with water up to the floor",
     kind="flow",
     needs=("drain.gathering_length", "drain.open_area_planned", "drain.floor_cover"),
     rises_with=("drain.gathering_length", "drain.open_area_planned", "drain.floor_cover"),

@@ -3,20 +3,13 @@
 from __future__ import annotations
 
 from checker.deriving.flow_tables import roughness
-from checker.deriving.quantities.drain_levels import Corners, all_inverts
-from checker.deriving.quantities.drain_run import AS_LOOP, LOOP
+from checker.deriving.quantities.drain_levels import Corners
+from checker.deriving.quantities.drain_run import AS_LOOP, LOOP, Inverts
 from checker.deriving.quantity import Assumed, NotApplicable, NotShown, OutsideLimits, quantity
 from checker.formulas import pipe_flow, pipe_run
 
 EACH = "drain.corners.each"
 MANNING = "Manning's equation, FHWA HEC-22 section 9.1.3"
-RUN_NEEDS = (
-    f"{EACH}.id",
-    "drain.corners.all.invert",
-    "drain.corners.all.run_to_next?",
-    "drain.outlet_corner",
-    "drain.shape?",
-)
 
 
 @quantity(
@@ -62,58 +55,91 @@ def pipe_roughness(shown: float | None, material: str | None) -> float | Assumed
     )
 
 
-def _run(
-    corner: str, inverts: Corners, lengths: Corners, outlet: str, shape: str | None
-) -> tuple[pipe_run.Run, float]:
-    """Return the run that leads on from a corner, and its length [m].
+@quantity(
+    "drain.parting_corner",
+    title="corner at which the water of the loop parts",
+    kind="text",
+    needs=("drain.corners.all.invert", "drain.outlet_corner", "drain.shape?"),
+    formula="the highest corner",
+    source="geometry",
+)
+def parting_corner(inverts: Inverts, outlet: str, shape: str | None) -> str | Assumed:
+    """Return the id of the corner from which water runs both ways round."""
+    if shape not in (None, LOOP):
+        raise NotApplicable("a line carries its water from its ends")
+    names = [name for name, _ in inverts]
+    found = names[pipe_run.parting_corner([invert for _, invert in inverts], names.index(outlet))]
+    return found if shape is not None else Assumed(found, AS_LOOP)
 
-    Raises NotShown for an invert or length that is missing, NotApplicable at the end of a line.
-    """
-    names = [name for name, _ in inverts or ()]
-    closed = shape in (None, LOOP)
-    runs = [length for _, length in lengths or ()]
-    known = [run for run in runs if run is not None]
-    if not closed:
-        known = [run for run in runs[:-1] if run is not None]
-        if corner == names[-1]:
-            raise NotApplicable("the line ends at this corner")
-    if len(known) < len(names) - (not closed):
-        raise NotShown("the length of every run", f"{EACH}.run_to_next")
-    found = pipe_run.runs_to_outlet(all_inverts(inverts), known, names.index(outlet), closed)
-    at = names.index(corner)
-    return found[at], known[at]
+
+RUN_NEEDS = (f"{EACH}.id", "drain.parting_corner?", "drain.outlet_corner", "drain.shape?")
+
+
+def _run(
+    corner: str,
+    names: list[str],
+    lengths: list[float],
+    parting: str | None,
+    outlet: str,
+    shape: str | None,
+) -> pipe_run.Run:
+    """Return the run that leads on from a corner of a loop that parts somewhere, or of a line."""
+    if parting is None and shape in (None, LOOP):
+        raise NotShown("the invert of every corner", f"{EACH}.invert")
+    if parting is None and corner == names[-1]:
+        raise NotApplicable("the line ends at this corner")
+    start = None if parting is None else names.index(parting)
+    found = pipe_run.runs_to_outlet(lengths, len(names), start, names.index(outlet))
+    return found[names.index(corner)]
+
+
+def _lengths(lengths: Corners, shape: str | None) -> list[float]:
+    """Return the length of every run; the last corner of a line has none. Raises NotShown."""
+    runs = list(lengths or ())
+    if shape not in (None, LOOP):
+        runs = runs[:-1]
+    bare = [f"drain.corners.{name}.run_to_next" for name, length in runs if length is None]
+    if bare:
+        raise NotShown("the length of every run", *bare)
+    return [length for _, length in runs if length is not None]
 
 
 @quantity(
     f"{EACH}.run_slope",
     title="slope of the run to the next corner",
     kind="slope",
-    needs=RUN_NEEDS,
+    needs=(*RUN_NEEDS, "drain.corners.all.invert", f"{EACH}.run_to_next"),
     formula="drop toward the outlet / length; less than nothing where it rises",
     source="definition of slope",
 )
 def run_slope(
-    corner: str, inverts: Corners, lengths: Corners, outlet: str, shape: str | None
-) -> float | Assumed:
+    corner: str,
+    parting: str | None,
+    outlet: str,
+    shape: str | None,
+    inverts: Inverts,
+    length: float,
+) -> float:
     """Return the slope toward the outlet of the run that leads on from a corner [-]."""
-    run, length = _run(corner, inverts, lengths, outlet, shape)
-    slope = run.drop / length
-    return slope if shape is not None else Assumed(slope, AS_LOOP)
+    names = [name for name, _ in inverts]
+    run = _run(corner, names, [1.0] * len(names), parting, outlet, shape)
+    return pipe_run.slope(inverts[run.upper][1] - inverts[run.lower][1], length)
 
 
 @quantity(
     f"{EACH}.run_share",
     title="share of the drain's water in the run to the next corner",
     kind="fraction",
-    needs=RUN_NEEDS,
-    formula="length from the highest corner to the lower end of the run / length of the drain",
+    needs=(*RUN_NEEDS, "drain.corners.all.run_to_next?"),
+    formula="length from where the water parts to the lower end of the run / length of the drain",
     source="geometry; water comes in evenly",
 )
 def run_share(
-    corner: str, inverts: Corners, lengths: Corners, outlet: str, shape: str | None
+    corner: str, parting: str | None, outlet: str, shape: str | None, lengths: Corners
 ) -> float:
     """Return the share of all the water that passes the lower end of a run [-]."""
-    return _run(corner, inverts, lengths, outlet, shape)[0].share
+    names = [name for name, _ in lengths or ()]
+    return _run(corner, names, _lengths(lengths, shape), parting, outlet, shape).share
 
 
 @quantity(
@@ -133,7 +159,7 @@ def run_velocity(slope: float, diameter: float, n: float) -> float:
 
 @quantity(
     f"{EACH}.run_capacity",
-    title="what the run to the next corner carries, just full",
+    title="flow that the run to the next corner carries, just full",
     kind="flow",
     needs=(f"{EACH}.run_slope", "drain.pipe_inside_diameter", "drain.pipe_roughness"),
     rises_with=(f"{EACH}.run_slope", "drain.pipe_inside_diameter"),

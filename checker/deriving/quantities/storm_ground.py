@@ -53,7 +53,7 @@ def ground_runoff(share: float, rain: float, area: float) -> float:
 
 @quantity(
     f"{SIDE}.swale_capacity",
-    title="what the swale on this side carries, brim full",
+    title="flow that the swale on this side carries, brim full",
     kind="flow",
     needs=(
         f"{SIDE}.swale_slope",
@@ -97,7 +97,7 @@ def areaway_inflow(rain: float, area: float) -> Assumed:
 
 @quantity(
     "areaways.each.drain_capacity",
-    title="what the areaway's drain takes before water meets the threshold",
+    title="flow that the areaway's drain takes with water at the threshold",
     kind="flow",
     needs=("areaways.each.drain_size", "areaways.each.threshold_above_floor"),
     rises_with=("areaways.each.drain_size", "areaways.each.threshold_above_floor"),

@@ -79,7 +79,7 @@ def leader_runoff(share: float, rain: float, area: float) -> float:
 
 @quantity(
     "roof.leaders.each.capacity",
-    title="what the leader carries, water clinging to its wall",
+    title="flow that the leader carries",
     kind="flow",
     needs=("roof.leaders.each.size",),
     rises_with=("roof.leaders.each.size",),

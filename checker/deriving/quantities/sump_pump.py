@@ -50,7 +50,7 @@ def total_head(rise: float, flow: float, size: float, run: float) -> Assumed:
 
 @quantity(
     "sump.pump_duty",
-    title="what the pump gives through its own pipe",
+    title="flow that the pump gives through its own pipe",
     kind="flow",
     needs=("sump.pump_head", "sump.total_head", "sump.pump_shutoff_head?", *PIPE),
     rises_with=("sump.pump_head", "sump.pump_shutoff_head", "sump.discharge_size"),

@@ -262,32 +262,3 @@ def thrust_at_high_water(load: float, weight: float, height: float, head: float)
 def thrust_at_high_water_height(load: float, weight: float, height: float, head: float) -> float:
     """Return how far over the footing the force at seasonal high water acts [m]."""
     return earth_pressure.thrust(_layers(load, weight, height, head)).height
-
-
-@quantity(
-    "slab.floats_at",
-    title="head of water over the underside of the slab that lifts it",
-    kind="length",
-    needs=("slab.depth",),
-    rises_with=("slab.depth",),
-    formula="150 lb/ft3 x thickness / 62.4 lb/ft3",
-    source="balance of forces; EM 1110-2-2100 (2005) Eq. 3-2",
-)
-def floats_at(thickness: float) -> Assumed:
-    """Return the head at which weight and uplift are equal [m]."""
-    head = hydrostatics.balanced_head(thickness)
-    return Assumed(head, "normal concrete of 150 lb/ft3, no help from walls or footings")
-
-
-@quantity(
-    "slab.floats_at_level",
-    title="level of water that lifts the slab",
-    kind="level",
-    needs=("slab.underside_level", "slab.floats_at"),
-    rises_with=("slab.underside_level", "slab.floats_at"),
-    formula="underside of the slab + head that lifts it",
-    source="geometry",
-)
-def floats_at_level(slab_base: float, head: float) -> float:
-    """Return the level that water under the slab must not reach [m]."""
-    return slab_base + head

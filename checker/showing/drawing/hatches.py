@@ -32,8 +32,8 @@ HATCHES = {
     ),
     "block": Hatch(8, 8, "M-1 9 L9 -1 M-1 6 L6 -1 M2 9 L9 2"),
     "earth": Hatch(
-        22, 22, "M1 10 l8 -8 M4 11 l7 -7 M8 11.5 l4 -4 M12 12 l8 8 M15 11.5 l6 6 M12 16 l4.5 4.5",
-        weight=0.4, ink="#555",
+        30, 30, "M2 12 l8 -8 M5 13 l7 -7 M9 13.5 l4 -4 M17 17 l8 8 M20 16.5 l6 6 M17 21 l4.5 4.5",
+        weight=0.4, ink="#666",
     ),
     "fill": Hatch(24, 18, "M3 4 h4 M15 9 h3 M6 14 h3 M19 15.5 h3", ((11, 3, 0.3), (20, 4, 0.3)),
                   ink="#666"),
@@ -56,14 +56,15 @@ HATCHES = {
 
 NAMES = {
     "concrete": "concrete",
-    "block": "block or stone wall",
-    "earth": "undisturbed ground",
+    "block": "block, stone",
+    "earth": "ground",
     "fill": "backfill",
     "stone": "drain stone",
-    "sand": "free-draining fill",
+    "sand": "free-draining",
     "clay": "cap",
     "insulation": "insulation",
-    "water": "water before the drain takes any",
+    "water": "water stands",
+    "window": "room for pipe",
 }
 
 
@@ -72,9 +73,8 @@ def fill_of(hatch: str) -> str:
     return f"url(#hatch-{hatch})"
 
 
-def define(drawing: ET.Element) -> None:
-    """Put all hatches into a drawing, once."""
-    definitions = ET.SubElement(drawing, "defs")
+def define(definitions: ET.Element) -> None:
+    """Put all hatches into the definitions of a drawing."""
     for name, hatch in HATCHES.items():
         tile = ET.SubElement(
             definitions,

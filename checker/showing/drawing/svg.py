@@ -40,7 +40,8 @@ PENS = {
     "halo": Pen(2.2, "", "#fff"),
     "water": Pen(0.9, "", WATER_INK),
     "dig": Pen(0.9, "7 2 1.5 2 1.5 2"),
-    "drain": Pen(1.8, "14 4"),
+    "fabric": Pen(0.8),
+    "sheet": Pen(1.0),
 }  # fmt: skip
 
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
@@ -60,13 +61,15 @@ def number(value: float) -> str:
 class Canvas:
     """Draws into one SVG element."""
 
-    def __init__(self, parent: ET.Element) -> None:
+    def __init__(self, parent: ET.Element, prefix: str = "") -> None:
         self.parent = parent
+        self.prefix = prefix
 
     def group(self, name: str = "", clip: str = "") -> Canvas:
         """Return a canvas that draws into a group of its own."""
-        given = {"id": name, "clip-path": f"url(#{clip})" if clip else ""}
-        return Canvas(ET.SubElement(self.parent, "g", {k: v for k, v in given.items() if v}))
+        given = {"id": self._id(name), "clip-path": f"url(#{clip})" if clip else ""}
+        group = ET.SubElement(self.parent, "g", {k: v for k, v in given.items() if v})
+        return Canvas(group, self.prefix)
 
     def line(self, start: Point, end: Point, pen: str = "thin", *, name: str = "") -> None:
         """Draw a straight line."""
@@ -103,7 +106,7 @@ class Canvas:
         given = {"x": number(at[0]), "y": number(at[1]), "font-size": number(size)}
         given |= {"text-anchor": to} if to != "start" else {}
         given |= {"font-weight": "bold"} if bold else {}
-        given |= {"id": name} if name else {}
+        given |= {"id": self._id(name)} if name else {}
         ET.SubElement(self.parent, "text", given).text = words(text)
 
     def lines(
@@ -115,8 +118,13 @@ class Canvas:
             self.text((at[0], at[1] + row * LEADING * size / SMALL), text, size=size, bold=bold,
                       to=to)  # fmt: skip
 
+    def _id(self, name: str) -> str:
+        """Return an id that is unique in the drawing; a name with words of a spec gets none."""
+        return f"{self.prefix}{name}" if name and " " not in name else ""
+
     def _add(self, tag: str, given: dict[str, str], pen: str, fill: str, name: str) -> None:
-        given = {"id": name, **given} if name else given
+        identity = self._id(name)
+        given = {"id": identity, **given} if identity else given
         if pen:
             weight, dashes, ink = PENS[pen]
             given |= {"stroke": ink, "stroke-width": number(weight)}
@@ -145,9 +153,9 @@ def root(width: float, height: float, title: str) -> ET.Element:
 
 
 def written(drawing: ET.Element) -> str:
-    """Return a drawing as the text of a file."""
+    """Return a drawing as the text of a file, in ASCII whatever the names in it."""
     ET.indent(drawing, " ")
-    body = ET.tostring(drawing, encoding="unicode", short_empty_elements=True)
+    body = ET.tostring(drawing, encoding="us-ascii", xml_declaration=False).decode("ascii")
     return f'<?xml version="1.0" encoding="UTF-8"?>\n{body}\n'
 
 
