@@ -32,6 +32,7 @@ class Form(StrEnum):
 
     text = "text"
     json = "json"
+    html = "html"
 
 
 class Severity(StrEnum):
@@ -40,6 +41,22 @@ class Severity(StrEnum):
     critical = "critical"
     major = "major"
     minor = "minor"
+
+
+class Picture(StrEnum):
+    """What of an assembly is drawn."""
+
+    section = "section"
+    plan = "plan"
+    levels = "levels"
+
+
+class Basis(StrEnum):
+    """Which values of a spec are judged."""
+
+    design = "design"
+    measured = "measured"
+    both = "both"
 
 
 SpecPaths = Annotated[
@@ -66,6 +83,9 @@ def review(
     by: Annotated[
         str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
     ] = "",
+    measured: Annotated[
+        Basis, typer.Option(help="Judge the design, what was measured, or both.")
+    ] = Basis.design,
     hold_at: Annotated[
         Severity, typer.Option(help="The least severity that makes the exit status 1.")
     ] = Severity.major,
@@ -80,19 +100,24 @@ def review(
     shown counts like a fault of its rule), or nothing could be judged; 2 a file could not be read.
     """
     from checker.judging.judge import review as judge
+    from checker.reading.measured import on_basis
 
     stage = _stage(by)
     book = _rulebook()
     reading = Reading()
-    reviews = [judge(spec, book, stage) for spec in reading.specs(specs)]
-    if reviews:
-        _show(reviews, form, to)
+    pairs = [
+        (judged, judge(judged, book, stage))
+        for spec in reading.specs(specs)
+        for judged in on_basis(spec, measured.value)
+    ]
+    if pairs:
+        _show(pairs, form, to)
     elif not reading.unreadable:
         _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
         reading.unreadable = True
     if reading.unreadable:
         raise typer.Exit(2)
-    if any(one.holds(hold_at.value) for one in reviews):
+    if any(one.holds(hold_at.value) for _, one in pairs):
         raise typer.Exit(1)
 
 
@@ -151,6 +176,62 @@ def calc(
         raise typer.Exit(2)
 
 
+@app.command()
+def takeoff(
+    specs: SpecPaths,
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+) -> None:
+    """List what to order: pipe, fittings, stone, fabric, coat, sheet, fill; and what is missing."""
+    from checker.showing.console import PIPE_WIDTH, width_of
+    from checker.showing.lines import BLANK
+    from checker.showing.takeoff_sheet import takeoff_sheet
+
+    reading = Reading()
+    width = PIPE_WIDTH if to else width_of(sys.stdout)
+    lines: list[Line] = []
+    for one in reading.specs(specs):
+        lines += [BLANK] if lines else []
+        lines += takeoff_sheet(one, width=width)
+    if not lines and not reading.unreadable:
+        _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
+        reading.unreadable = True
+    _put(lines, to)
+    if reading.unreadable:
+        raise typer.Exit(2)
+
+
+@app.command()
+def section(
+    specs: SpecPaths,
+    picture: Annotated[
+        Picture, typer.Option(help="The section, the drain in plan and profile, or all levels.")
+    ] = Picture.section,
+    by: Annotated[
+        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
+    ] = "",
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+) -> None:
+    """Draw the assembly to scale as a sheet in SVG, with what is not met as keynotes."""
+    from checker.judging.judge import review as judge
+    from checker.showing.drawing import draw
+
+    stage = _stage(by)
+    book = _rulebook()
+    reading = Reading()
+    pairs = [(spec, judge(spec, book, stage)) for spec in reading.specs(specs)]
+    if pairs:
+        _put(draw(pairs, picture.value), to)
+    elif not reading.unreadable:
+        _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
+        reading.unreadable = True
+    if reading.unreadable:
+        raise typer.Exit(2)
+
+
 class Reading:
     """Reads specs one after another; what cannot be read is said and does not stop the others."""
 
@@ -200,18 +281,30 @@ def _stage(given: str) -> str:
     return stages.get(plain_word(given), "")
 
 
-def _show(reviews: list[Review], form: Form, to: Path | None) -> None:
-    from checker.showing.console import PIPE_WIDTH, width_of, write, write_file
+def _show(pairs: list[tuple[Spec, Review]], form: Form, to: Path | None) -> None:
+    from checker.showing.console import PIPE_WIDTH, width_of
 
     content: str | list[Line]
+    reviews = [one for _, one in pairs]
     if form is Form.json:
         from checker.showing.json_report import as_json
 
         content = as_json(reviews)
+    elif form is Form.html:
+        from checker.showing.report.html import report_page
+
+        content = report_page(pairs)
     else:
         from checker.showing.text import render
 
         content = render(reviews, width=PIPE_WIDTH if to else width_of(sys.stdout))
+    _put(content, to)
+
+
+def _put(content: str | list[Line], to: Path | None) -> None:
+    """Write an output whole into a file, or print it."""
+    from checker.showing.console import write, write_file
+
     if to:
         try:
             write_file(to, content)

@@ -1,6 +1,7 @@
-"""A value that is known only between two ends."""
+"""Values that are known only between two ends, or only as one of several."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
+from typing import Any, NamedTuple
 
 
 class Range(NamedTuple):
@@ -12,6 +13,13 @@ class Range(NamedTuple):
     def holds(self, value: float) -> bool:
         """Whether `value` lies between the ends or on one of them."""
         return self.low <= value <= self.high
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One of several, where a standard leaves it open which; every one of them must do."""
+
+    options: tuple[Any, ...]
 
 
 def ends(value: float | Range) -> Range:

@@ -24,6 +24,7 @@ from checker.values import Choice, Range
 # The section of what was measured, as a need: what in it differs from the design.
 DIFFERENCES = "measured"
 
+
 class Derived(NamedTuple):
     """One value at a concrete path, shown or worked out.
 

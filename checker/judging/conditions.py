@@ -11,33 +11,27 @@ from typing import Any, NamedTuple
 
 from checker.deriving.engine import Derived, Deriver
 from checker.deriving.quantity import REGISTRY
+from checker.judging.literals import RuleError, Twin, read_limit, read_literal
 from checker.judging.review_data import STAGES
 from checker.judging.tables import Lookup, compile_lookup
-from checker.reading.notations import NotationError, read_quantity
+from checker.reading.units import system_of
 from checker.reading.vocabulary import Items, Leaf, plain_word, vocabulary
-from checker.values import Range
+from checker.values import Choice, Range
 
 OPERATORS = (
     "at most", "at least", "below", "above", "between", "is", "is not", "one of", "none of",
     "shown", "before", "not before",
 )  # fmt: skip
-_YES_NO = {"yes": True, "no": False}
 _NOTHING = ("none", "no")
-
-
-class RuleError(Exception):
-    """A rule that cannot be understood; the message says why, `line` where when it is known."""
-
-    def __init__(self, message: str, line: int = 0) -> None:
-        super().__init__(message)
-        self.line = line
+HALF_OPEN = "it holds for some of the choices that are left open, and not for others"
 
 
 class Judged(NamedTuple):
     """One comparison answered.
 
     `off` and `room` are in the kind's SI unit, None where not a number; `text` is the limit as the
-    rule writes it, where it is a literal.
+    rule writes it, where it is a literal, and `beside` the American figure that a metric one stands
+    for.
     """
 
     outcome: bool | None
@@ -49,6 +43,7 @@ class Judged(NamedTuple):
     room: float | None = None
     because: str = ""
     text: str = ""
+    beside: str = ""
 
     @property
     def inapplicable(self) -> bool:
@@ -81,12 +76,16 @@ class Compare(NamedTuple):
     other: str
     lookup: Lookup | None
     text: str = ""
+    twin: Twin | None = None
 
     def answer(self, deriver: Deriver, item: str, *, asking: bool) -> Answer:
         """Answer for one item; `asking` is True where a missing value becomes a question."""
         left = deriver.get(self.value, item if ".each" in self.value else "")
         if self.operator == "shown":
             return self._shown(left, asking=asking)
+        if self.twin and (system_of(left.unit) or deriver.spec.system) == "si":
+            metric = self._replace(literal=self.twin.value, text=self.twin.text, twin=None)
+            return _beside(metric.answer(deriver, item, asking=asking), self.text)
         right: Derived | None = None
         limit = self.literal
         if self.other:
@@ -97,20 +96,32 @@ class Compare(NamedTuple):
             limit = right.value
         if not left.known or (right is not None and not right.known):
             return self._missing(left, limit, right, asking=asking)
-        judged = _JUDGES[self.operator](self, left, limit, right)
+        judged = self._judge(left, limit, right)
         return Answer(judged.outcome, (judged._replace(text=self.text),))
+
+    def _judge(self, left: Derived, limit: Any, right: Derived | None) -> Judged:
+        """Compare; what is left open holds only if every choice does, and fails if none does."""
+        judge = _JUDGES[self.operator]
+        if not isinstance(left.value, Choice) and not isinstance(limit, Choice):
+            return judge(self, left, limit, right)
+        every = [
+            judge(self, left._replace(value=value), other, right)
+            for value in _options(left.value)
+            for other in _options(limit)
+        ]
+        outcome = _agreed([one.outcome for one in every])
+        because = HALF_OPEN if outcome is None else ""
+        return Judged(outcome, left, self.operator, limit, right, because=because)
 
     def _shown(self, left: Derived, *, asking: bool) -> Answer:
         wanted = bool(self.literal)
+        because = ""
         if not left.known:
             outcome = None if wanted and asking else not wanted
-        elif left.value in ((), "") or (
-            isinstance(left.value, str) and plain_word(left.value) in _NOTHING
-        ):
-            outcome = not wanted
         else:
-            outcome = wanted
-        return Answer(outcome, (Judged(outcome, left, "shown", wanted, None),))
+            outcome = _agreed([_is_nothing(one) != wanted for one in _options(left.value)])
+            because = HALF_OPEN if outcome is None else ""
+        return Answer(outcome, (Judged(outcome, left, "shown", wanted, None, because=because),))
 
     def _missing(self, left: Derived, limit: Any, right: Derived | None, *, asking: bool) -> Answer:
         lacking = left if not left.known or right is None else right
@@ -129,6 +140,11 @@ class Compare(NamedTuple):
                 ),
             ),
         )
+
+
+def _beside(answer: Answer, text: str) -> Answer:
+    """Return an answer by a metric figure, with the American one that it stands for."""
+    return answer._replace(judged=tuple(one._replace(beside=text) for one in answer.judged))
 
 
 class Combined(NamedTuple):
@@ -177,6 +193,19 @@ def _slack(a: float, b: float) -> float:
     return 1e-9 * max(1.0, abs(a), abs(b)) if max(abs(a), abs(b)) < 1e12 else 0.0
 
 
+def _options(value: Any) -> tuple[Any, ...]:
+    return value.options if isinstance(value, Choice) else (value,)
+
+
+def _agreed(outcomes: list[bool | None]) -> bool | None:
+    """Return the answer that all give, or that it is not known."""
+    return outcomes[0] if len(set(outcomes)) == 1 else None
+
+
+def _is_nothing(value: Any) -> bool:
+    return value in ((), "") or (isinstance(value, str) and plain_word(value) in _NOTHING)
+
+
 def _ends(value: Any) -> tuple[float, float]:
     return (value.low, value.high) if isinstance(value, Range) else (value, value)
 
@@ -203,7 +232,7 @@ def _ordered(compare: Compare, left: Derived, limit: Any, right: Derived | None)
 
 def _between(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
     low, high = _ends(left.value)
-    least, most = limit
+    least, most = limit if isinstance(limit, tuple) else (limit, limit)
     slack = _slack(low, most)
     inside = low >= least - slack and high <= most + slack
     outside = high < least - slack or low > most + slack
@@ -303,14 +332,16 @@ def _compile_compare(value: str, operator: str, other: Any) -> Compare:
     if isinstance(other, dict):
         return Compare(value, operator, None, "", _lookup(other, kind, operator))
     if operator == "shown":
-        return Compare(value, operator, _literal("yes_no", str(other), value), "", None)
+        return Compare(value, operator, read_literal("yes_no", str(other), value), "", None)
     if operator == "between" or operator in ("one of", "none of"):
-        if isinstance(other, str) and operator != "between":
-            kind_of(other)
+        if isinstance(other, str):
+            other_kind = kind_of(other)
+            if operator == "between":
+                _comparable(value, kind, other, other_kind)
             return Compare(value, operator, None, other, None)
         if not isinstance(other, list) or not other:
             raise RuleError(f"'{operator}' needs a list")
-        literals = tuple(_literal(kind, str(each), value) for each in other)
+        literals = tuple(read_literal(kind, str(each), value) for each in other)
         return Compare(
             value,
             operator,
@@ -323,7 +354,10 @@ def _compile_compare(value: str, operator: str, other: Any) -> Compare:
     if text in REGISTRY or isinstance(vocabulary().nodes.get(text), Leaf | Items):
         _comparable(value, kind, text, kind_of(text))
         return Compare(value, operator, None, text, None)
-    return Compare(value, operator, _literal(kind, text, value), "", None, text)
+    limit, text, twin = read_limit(kind, text, value)
+    if twin and operator not in ("at most", "at least", "below", "above"):
+        raise RuleError(f"'{value}': two figures are for at most, at least, below and above")
+    return Compare(value, operator, limit, "", None, text, twin)
 
 
 def _lookup(raw: dict[str, Any], kind: str, operator: str) -> Lookup:
@@ -341,44 +375,3 @@ def _comparable(value: str, kind: str, other: str, other_kind: str) -> None:
         raise RuleError(
             f"'{value}' is a {kind} and '{other}' a {other_kind}: they cannot be compared"
         )
-
-
-def _literal(kind: str, text: str, value: str) -> Any:
-    if kind == "yes_no":
-        if text not in _YES_NO:
-            raise RuleError(f"'{value}' is yes or no, not '{text}'")
-        return _YES_NO[text]
-    if text == "none" and kind in ("words", "texts") and "none" not in _words_of(value):
-        return ()
-    if kind in ("word", "words"):
-        return _known_word(value, text)
-    if kind in ("text", "texts", "date"):
-        return text
-    if kind in ("year", "count"):
-        if not text.isdigit():
-            raise RuleError(f"'{value}' is a whole number, not '{text}'")
-        return int(text)
-    try:
-        reading = read_quantity(
-            "number" if kind == "ratio" else kind, text, "ft" if kind == "level" else None
-        )
-    except NotationError as error:
-        raise RuleError(f"'{value}': {error}") from None
-    return reading.value
-
-
-def _words_of(value: str) -> dict[str, str]:
-    leaf = vocabulary().leaf(value)
-    return leaf.words if leaf else {}
-
-
-def _known_word(value: str, text: str) -> str:
-    words = _words_of(value)
-    if not words:
-        return plain_word(text)
-    word = words.get(plain_word(text))
-    if word is None:
-        raise RuleError(
-            f"'{value}' has no word '{text}'; known: {', '.join(sorted(set(words.values())))}"
-        )
-    return word

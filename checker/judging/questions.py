@@ -39,15 +39,8 @@ def _question(path: str, waiting: list[Finding]) -> Question:
 
 def title_of(path: str) -> str:
     """Return what a builder calls the value at a concrete path, with the item it belongs to."""
-    nodes = vocabulary().nodes
-    node = nodes.get(path)
-    if node is not None:
-        return node.title
-    parts = path.split(".")
-    for start in range(1, len(parts)):
-        # An id may have dots in it, so it can be more than one part.
-        for end in range(start + 1, len(parts)):
-            node = nodes.get(".".join([*parts[:start], "each", *parts[end:]]))
-            if node is not None:
-                return f"{node.title} ({'.'.join(parts[start:end])})"
-    return path
+    found = vocabulary().locate(path)
+    if found is None:
+        return path
+    node, item = found
+    return f"{node.title} ({item})" if item else node.title

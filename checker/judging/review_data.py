@@ -19,7 +19,10 @@ STAGES = (
 
 
 class At(NamedTuple):
-    """Where in a file a value stands and where it came from."""
+    """Where in a file a value stands and where it came from.
+
+    `file` is another than the review's own where the spec starts from that one.
+    """
 
     path: str
     title: str
@@ -28,6 +31,7 @@ class At(NamedTuple):
     column: int
     source: str
     how: str
+    file: str = ""
 
 
 class Compared(NamedTuple):
@@ -65,8 +69,40 @@ class Elsewhere(NamedTuple):
     cited: tuple[Cited, ...]
 
 
+class Amended(NamedTuple):
+    """Who changed a rule, and why: a house, or the law of a place."""
+
+    by: str
+    reason: str
+
+
+class Book(NamedTuple):
+    """A book of rules that a review went by, and the digest of what was read of it."""
+
+    name: str
+    digest: str
+
+
+class Allowance(NamedTuple):
+    """A variance as it stands on the day judged.
+
+    `state` is "in force", "requested", or says why it does not count; `by` is who approved it.
+    """
+
+    id: str
+    rule: str
+    state: str
+    by: str
+    reason: str
+    condition: str
+    expires: str
+
+
 class Finding(NamedTuple):
-    """What one rule says of one spec (or of one item of a list in it)."""
+    """What one rule says of one spec (or of one item of a list in it).
+
+    `amended` says who changed the rule, `varied` is the variance that allows the departure.
+    """
 
     rule: str
     title: str
@@ -93,6 +129,13 @@ class Finding(NamedTuple):
     stop: bool
     ask: str
     safety: str
+    amended: tuple[Amended, ...] = ()
+    varied: str = ""
+
+    @property
+    def open(self) -> bool:
+        """Say whether this must still be put right, or be shown."""
+        return self.outcome in (NOT_MET, NOT_SHOWN) and not self.varied
 
 
 class Question(NamedTuple):
@@ -116,7 +159,12 @@ class Caution(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Review:
-    """A whole review of one assembly."""
+    """A whole review of one assembly.
+
+    `basis` says whether the design was judged or what was measured; `buried` what can no longer
+    be changed after the stage, empty where neither the spec nor whoever asked names one. `day` is
+    the day judged, empty where none is known; `books` are the rule books it went by.
+    """
 
     file: str
     assembly: str
@@ -130,6 +178,11 @@ class Review:
     findings: tuple[Finding, ...]
     questions: tuple[Question, ...]
     notes: tuple[str, ...]
+    basis: str = "design"
+    buried: tuple[str, ...] = ()
+    day: str = ""
+    books: tuple[Book, ...] = ()
+    variances: tuple[Allowance, ...] = ()
 
     def of(self, outcome: str) -> tuple[Finding, ...]:
         """Return the findings with an outcome, in the order of the review."""
@@ -144,6 +197,6 @@ class Review:
         """Say whether something at or above a severity stands open, or nothing could be judged."""
         limit = SEVERITIES.index(hold_at)
         return not self.judged or any(
-            finding.outcome in (NOT_MET, NOT_SHOWN) and SEVERITIES.index(finding.severity) <= limit
+            finding.open and SEVERITIES.index(finding.severity) <= limit
             for finding in self.findings
         )

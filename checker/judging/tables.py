@@ -9,7 +9,7 @@ from checker.data import load_table
 from checker.deriving.engine import Derived, Deriver
 from checker.reading.notations import read_quantity
 from checker.reading.vocabulary import plain_word
-from checker.values import Range
+from checker.values import Choice, Range
 
 
 class Band(NamedTuple):
@@ -64,6 +64,8 @@ class Lookup(NamedTuple):
 
 
 def _ends(value: Any) -> tuple[Any, ...]:
+    if isinstance(value, Choice):
+        return value.options
     return (value.low, value.high) if isinstance(value, Range) else (value,)
 
 

@@ -11,7 +11,7 @@ from checker.judging.conditions import Judged
 from checker.judging.review_data import MET, NOT_MET, NOT_SHOWN, Compared
 from checker.reading.kinds import default_unit
 from checker.reading.write_back import Toward, format_difference, format_quantity
-from checker.values import Range
+from checker.values import Choice, Range
 
 _BARE = {"count", "number", "ratio", "year"}
 _WORDY = {"text", "texts", "word", "words", "date", "year", "yes_no", "curve"}
@@ -79,8 +79,10 @@ def _limit(judged: Judged, places: int | None) -> str:
 
 
 def _as_the_rule_writes(judged: Judged) -> str:
-    """Return a literal limit, with what it is in the unit of whoever wrote the spec."""
+    """Return a literal limit, with the one it is the twin of or what it is in the spec's unit."""
     left, limit, text = judged.left, judged.limit, _plain(judged.text)
+    if judged.beside:
+        return f"{text} ({judged.beside})"
     if left.kind in _WORDY or not isinstance(limit, float) or not left.unit or limit == 0.0:
         return text
     converted = say(left.kind, limit, left.unit)
@@ -108,6 +110,8 @@ def say(kind: str, value: Any, unit: str, places: int | None = None) -> str:
 def _plain(value: Any) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if isinstance(value, Choice):
+        return " or ".join(_plain(one) for one in value.options)
     if isinstance(value, tuple):
         return ", ".join(_plain(one) for one in value) or "none"
     return str(value).replace("_", " ")

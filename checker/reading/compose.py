@@ -7,6 +7,7 @@ import stat
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import BinaryIO
 
 import yaml
 
@@ -16,6 +17,8 @@ SIZE_LIMIT = 2_000_000
 DEPTH_LIMIT = 40
 DOCUMENT_LIMIT = 200
 ALIAS_LIMIT = 1_000
+
+_PIECE = 1_000_000
 
 _BaseLoader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -42,17 +45,20 @@ _TAGS = {
 }
 
 
-def read_text(path: Path | None) -> str:
-    """Return the text of a file, or of standard input for None. Raises Unreadable."""
-    name = str(path) if path else "standard input"
+def read_text(path: Path | None, name: str = "", limit: int = SIZE_LIMIT) -> str:
+    """Return the text of a file, or of standard input for None; `name` is what faults call it.
+
+    No more than `limit` bytes are read. Raises Unreadable.
+    """
+    name = name or (str(path) if path else "standard input")
     try:
-        data = sys.stdin.buffer.read(SIZE_LIMIT + 1) if path is None else _read_bytes(path)
+        data = _read_stdin(limit + 1) if path is None else _read_bytes(path, limit + 1)
     except OSError as error:
         raise Unreadable(
             [Fault(name, 0, 0, f"cannot be opened: {error.strerror or error}")]
         ) from None
-    if len(data) > SIZE_LIMIT:
-        raise Unreadable([Fault(name, 0, 0, "is larger than 2 MB, which no spec needs")])
+    if len(data) > limit:
+        raise Unreadable([Fault(name, 0, 0, f"is larger than {limit // 1_000_000} MB")])
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -62,12 +68,27 @@ def read_text(path: Path | None) -> str:
         raise Unreadable([Fault(name, line, column, message)]) from None
 
 
-def _read_bytes(path: Path) -> bytes:
+def _read_bytes(path: Path, most: int) -> bytes:
     # A FIFO or a device would block or never end: only a regular file is opened.
     if not stat.S_ISREG(path.stat().st_mode):
         raise OSError("it is not a regular file")
     with path.open("rb") as stream:
-        return stream.read(SIZE_LIMIT + 1)
+        return _read_stream(stream, most)
+
+
+def _read_stdin(most: int) -> bytes:
+    if sys.stdin is None:
+        raise OSError("it is closed")
+    return _read_stream(sys.stdin.buffer, most)
+
+
+def _read_stream(stream: BinaryIO, most: int) -> bytes:
+    """Read in pieces, because room for all that is asked for would be made at once."""
+    pieces = []
+    while most > 0 and (piece := stream.read(min(most, _PIECE))):
+        pieces.append(piece)
+        most -= len(piece)
+    return b"".join(pieces)
 
 
 def compose(text: str, name: str) -> list[yaml.Node]:

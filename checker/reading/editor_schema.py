@@ -15,6 +15,7 @@ HOW = ("on paper", "measured", "assumed", "standard")
 # YAML hands these over as numbers when they are written without a unit, and they need none.
 _BARE_NUMBERS = {"level", "fraction", "number", "count"}
 _ANY_TEXT: Node = {"type": ["string", "number", "boolean"]}
+_SEVERAL: Node = {"type": "array", "items": _ANY_TEXT, "minItems": 1}
 _KEPT = ("title", "description", "examples")
 _OWN_KEYS: Node = {"patternProperties": {"^x-": True}, "additionalProperties": False}
 
@@ -56,6 +57,8 @@ def _shared_shapes(schema: Node) -> Node:
     return {
         "stand_in": {"enum": list(dict.fromkeys(words))},
         "as_written": _mapping("as_written", _ANY_TEXT),
+        "several": _SEVERAL,
+        "one_of": _mapping("one of", _SEVERAL),
         **kinds,
     }
 
@@ -66,7 +69,7 @@ def _as_written(shape: Node) -> Node:
     if kind == "yes_no":
         return {"enum": ["yes", "no", True, False]}
     if kind == "text":
-        return _ANY_TEXT
+        return {"anyOf": [_ANY_TEXT, {"$ref": "#/$defs/one_of"}]}
     if kind == "texts":
         return {"anyOf": [_ANY_TEXT, {"type": "array", "items": _ANY_TEXT}]}
     if kind == "curve":
@@ -74,7 +77,7 @@ def _as_written(shape: Node) -> Node:
     return {"type": ["string", "number"] if kind in _BARE_NUMBERS else "string"}
 
 
-def _instead_of(written: Node) -> Node:
+def _instead_of(written: Node, *others: Node) -> Node:
     """Return a value as written, or anything that may stand in its place."""
     return {
         "anyOf": [
@@ -82,8 +85,16 @@ def _instead_of(written: Node) -> Node:
             {"$ref": "#/$defs/stand_in"},
             _mapping("value", written),
             {"$ref": "#/$defs/as_written"},
+            *others,
         ]
     }
+
+
+def _open(node: Node) -> list[Node]:
+    """Return the two ways in which a standard leaves open which word it is."""
+    if node["x-nature"] == "record":
+        return []
+    return [{"$ref": "#/$defs/several"}, {"$ref": "#/$defs/one_of"}]
 
 
 def _mapping(key: str, value: Node) -> Node:
@@ -127,7 +138,9 @@ def _leaf(node: Node, shape: Node) -> Node:
     if "const" in node:
         return {**help_text, "enum": [node["const"], str(node["const"])]}
     if shape["x-kind"] == "word":
-        return {**help_text, **_instead_of({"enum": _spellings(node, node["enum"])})}
+        word: Node = {"enum": _spellings(node, node["enum"])}
+        # A standard may leave open which; which words those are is left to the reader.
+        return {**help_text, **_instead_of(word, *_open(node))}
     if shape["x-kind"] == "words":
         one: Node = {"enum": [*_spellings(node, node["items"]["enum"]), "none"]}
         return {**help_text, **_instead_of({"anyOf": [one, {"type": "array", "items": one}]})}

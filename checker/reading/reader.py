@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import dataclasses
+import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,11 +11,17 @@ import yaml
 
 from checker.reading.compose import compose, read_text
 from checker.reading.faults import Fault, Unreadable
-from checker.reading.spec import Shown, Spec
-from checker.reading.vocabulary import vocabulary
-from checker.reading.walk import Walk
+from checker.reading.layers import under
+from checker.reading.measured import contradictions
+from checker.reading.spec import Spec
+from checker.reading.starts_from import FENCE, Refused, locate
+from checker.reading.vocabulary import plain_word, vocabulary
+from checker.reading.walk import STAND_INS, Walk, scalar_at
 
 SUFFIXES = {".yaml", ".yml"}
+
+_CHAIN = 10  # files that start from one another
+_FAULTS_OF_A_BASE = 5
 
 
 def load_spec(path: Path | str | None) -> list[Spec]:
@@ -21,44 +29,117 @@ def load_spec(path: Path | str | None) -> list[Spec]:
 
     Raises Unreadable with all faults of the file, each with line and column.
     """
-    source = Path(path) if path is not None else None
-    return read_specs(read_text(source), str(source) if source else "standard input")
+    file = Path(path) if path is not None else None
+    return read_specs(read_text(file), str(file) if file else "standard input", file)
 
 
-def read_specs(text: str, name: str) -> list[Spec]:
-    """Read every assembly of a text; `name` is what faults and findings call the file."""
-    nodes = [node for node in compose(text, name) if not _blank(node)]
-    if not nodes:
-        raise Unreadable([Fault(name, 1, 1, "is empty: a spec begins with 'vocabulary: 1'")])
-    specs: list[Spec] = []
-    faults: list[Fault] = []
-    shared: Spec | None = None
-    for index, node in enumerate(nodes):
-        walk = Walk(name, text, vocabulary())
-        spec = _read_document(node, walk, index)
-        faults += walk.faults
-        if spec.paper == "site" and index == 0 and len(nodes) > 1:
-            shared = spec
-        else:
-            specs.append(_with_shared(spec, shared) if shared else spec)
-    if faults:
-        raise Unreadable(
-            sorted(faults, key=lambda fault: (fault.line, fault.column, fault.message))
-        )
-    return specs
+def read_specs(text: str, name: str, file: Path | None = None) -> list[Spec]:
+    """Read every assembly of a text; `name` is what faults and findings call the file.
+
+    `file` is where the text stands; a text that stands in no file starts from none. Raises
+    Unreadable.
+    """
+    return _File(text, name, (file.resolve(),) if file else (), {}).specs()
+
+
+class _File:
+    """One file being read. `chain` holds the files on the way to it, itself last."""
+
+    def __init__(
+        self, text: str, name: str, chain: tuple[Path, ...], bases: dict[Path, list[Spec]]
+    ) -> None:
+        self.text = text
+        self.name = name
+        self.chain = chain
+        self.bases = bases
+        self.faults: list[Fault] = []
+
+    def specs(self) -> list[Spec]:
+        """Return every assembly of the file. Raises Unreadable."""
+        nodes = [node for node in compose(self.text, self.name) if not _blank(node)]
+        if not nodes:
+            message = "is empty: a spec begins with 'vocabulary: 1'"
+            raise Unreadable([Fault(self.name, 1, 1, message)])
+        specs: list[Spec] = []
+        # What holds wherever a document is silent, the nearest first.
+        shared: tuple[Spec, ...] = ()
+        for index, node in enumerate(nodes):
+            walk = Walk(self.name, self.text, vocabulary())
+            base = self._base(node, walk)
+            layers = (*shared[:1], *base, *shared[1:])
+            spec = _document(node, walk, next(filter(None, map(_level_unit, layers)), ""))
+            self.faults += walk.faults
+            if index == 0 and len(nodes) > 1 and spec.paper == "site":
+                shared = (spec, *base)
+                continue
+            for layer in layers:
+                spec = under(spec, layer)
+            self.faults += contradictions(spec)
+            specs.append(dataclasses.replace(spec, name=_name(spec, index)))
+        if self.faults:
+            # What the documents share may be at fault once for each of them.
+            raise Unreadable(sorted(set(self.faults), key=_by_place))
+        return specs
+
+    def _base(self, node: yaml.Node, walk: Walk) -> tuple[Spec, ...]:
+        """Return the assembly that a document starts from, if it starts from one."""
+        at = scalar_at(node, "starts_from")
+        written = at.value.strip() if at else ""
+        if at is None or not written or plain_word(written) in STAND_INS:
+            return ()
+        try:
+            return (self._start(written),)
+        except Refused as reason:
+            walk.fault(at, str(reason), "starts_from")
+        except Unreadable as error:
+            for fault in error.faults[:_FAULTS_OF_A_BASE]:
+                walk.fault(at, f"'{written}' cannot be read: {fault}", "starts_from")
+            left = len(error.faults) - _FAULTS_OF_A_BASE
+            if left > 0:
+                walk.fault(at, f"'{written}' has {left} more faults", "starts_from")
+        return ()
+
+    def _start(self, written: str) -> Spec:
+        """Read the file that a document starts from. Raises Refused and Unreadable."""
+        if not self.chain:
+            raise Refused("only a spec that stands in a file can start from another")
+        path = locate(written, self.chain[-1])
+        if path in self.chain:
+            raise Refused(f"'{written}' starts from this file, directly or through others")
+        if len(self.chain) > _CHAIN:
+            raise Refused(f"more than {_CHAIN} files start from one another")
+        if path not in self.bases:
+            self.bases[path] = []  # until it has been read, which is tried once
+            name = os.path.normpath(Path(self.name).parent / written)
+            base = _File(read_text(path, name), name, (*self.chain, path), self.bases)
+            self.bases[path] = base.specs()
+        specs = self.bases[path]
+        if not specs:
+            raise Refused(f"'{written}' cannot be read, as said where it is first started from")
+        if len(specs) > 1:
+            names = "; ".join(spec.name for spec in specs)
+            raise Refused(f"'{written}' holds {len(specs)} assemblies, and one is wanted: {names}")
+        return specs[0]
 
 
 def _blank(node: yaml.Node) -> bool:
     return isinstance(node, yaml.ScalarNode) and node.value.strip() == ""
 
 
-def _read_document(node: yaml.Node, walk: Walk, index: int) -> Spec:
+def _by_place(fault: Fault) -> tuple[int, int, str]:
+    return fault.line, fault.column, fault.message
+
+
+def _level_unit(spec: Spec) -> str:
+    return spec.text("levels.unit")
+
+
+def _document(node: yaml.Node, walk: Walk, level_unit: str) -> Spec:
     if not isinstance(node, yaml.MappingNode):
-        walk.fault(
-            node, "is not a spec: a spec is a list of keys and begins with 'vocabulary: 1'", ""
-        )
+        message = "is not a spec: a spec is a list of keys and begins with 'vocabulary: 1'"
+        walk.fault(node, message, "")
         return Spec(walk.file, "", "", {}, {}, {}, {})
-    plain = walk.document(node)
+    plain = walk.document(node, level_unit)
     if not walk.sound or "vocabulary" not in walk.values:
         # Only a document with something wrong pays for the validator.
         from checker.reading.schema_faults import schema_faults
@@ -66,11 +147,10 @@ def _read_document(node: yaml.Node, walk: Walk, index: int) -> Spec:
         walk.faults += schema_faults(plain, walk)
         if not walk.faults:
             walk.fault(node, "does not obey the vocabulary, though no one key could be named", "")
-    name = _name(walk, index)
     paper = walk.values["paper"].value if "paper" in walk.values else ""
     return Spec(
         walk.file,
-        name,
+        "",
         str(paper or ""),
         walk.values,
         walk.lists,
@@ -80,39 +160,10 @@ def _read_document(node: yaml.Node, walk: Walk, index: int) -> Spec:
     )
 
 
-def _name(walk: Walk, index: int) -> str:
-    identity = walk.values.get("id")
-    if identity and identity.written:
-        return identity.written
-    job = [walk.values[path].written for path in ("job.name", "job.lot") if path in walk.values]
-    if job:
-        return ", lot ".join(job)
-    return f"assembly {index + 1}"
-
-
-def _with_shared(spec: Spec, shared: Spec) -> Spec:
-    """Return a spec that holds what its file's site document says, wherever it is silent itself."""
-    lists = shared.lists | spec.lists
-    values: dict[str, Shown] = {
-        path: shown
-        for path, shown in shared.values.items()
-        if not _replaced(path, spec) and path != "paper"
-    }
-    return Spec(
-        spec.file,
-        spec.name,
-        spec.paper,
-        values | spec.values,
-        lists,
-        shared.places | spec.places,
-        shared.words | spec.words,
-        shared.notes + spec.notes,
-    )
-
-
-def _replaced(path: str, spec: Spec) -> bool:
-    # A list is taken whole from one document: items of two documents are never mixed.
-    return any(path.startswith(f"{listed}.") for listed in spec.lists)
+def _name(spec: Spec, index: int) -> str:
+    job = [spec.text("job.name"), spec.text("job.lot")]
+    house = [spec.text("id") or ", lot ".join(filter(None, job)), spec.text("assembly")]
+    return ", ".join(filter(None, house)) or f"assembly {index + 1}"
 
 
 def find_specs(paths: list[str]) -> Iterator[tuple[Path | None, str]]:
@@ -131,7 +182,7 @@ def find_specs(paths: list[str]) -> Iterator[tuple[Path | None, str]]:
             yield path, ""
             continue
         for found in sorted(path.rglob("*")):
-            if found.suffix.lower() in SUFFIXES and found.is_file():
+            if found.suffix.lower() in SUFFIXES and found.name != FENCE and found.is_file():
                 yield (
                     found,
                     ""

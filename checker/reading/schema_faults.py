@@ -49,7 +49,7 @@ def _place(path: str, walk: Walk) -> tuple[int, int]:
     shown = walk.values.get(path)
     if shown:
         return shown.line, shown.column
-    return walk.places.get(path, (1, 1))
+    return walk.places.get(path, (1, 1, ""))[:2]
 
 
 def _say(error: Any, path: str, walk: Walk) -> str:

@@ -250,6 +250,16 @@ for _kind, _described in KINDS.items():
     _table.update({_word: _table[_name] for _word, _name in _UNIT_OF.items() if _name in _table})
 
 
+# A unit says who wrote the value only where both systems have one of their own for the same thing.
+_METRIC = {name for dimension in _SI.keys() & _US for name in _SI[dimension]} - {"%"}
+_AMERICAN = {name for units in _US.values() for name in units} | {"ft-in"}
+
+
+def system_of(name: str) -> str:
+    """Return `us` or `si`; "" for a unit that both use, such as %, h or deg, and for none."""
+    return "us" if name in _AMERICAN else "si" if name in _METRIC else ""
+
+
 def find(kind: str, text: str) -> Unit | None:
     """Return the unit that `text` names for this kind of quantity, or None."""
     table = BY_KIND[kind]

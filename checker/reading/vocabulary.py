@@ -10,6 +10,7 @@ from typing import Any
 from checker.data import load_json
 from checker.reading.kinds import KINDS
 from checker.reading.notations import read_quantity
+from checker.values import ends
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +76,25 @@ class Vocabulary:
         node = self.nodes.get(path)
         return node if isinstance(node, Leaf) else None
 
+    def locate(self, path: str) -> tuple[Node, str] | None:
+        """Return the node at a concrete path, and the id of the item it belongs to, or nothing."""
+        node = self.nodes.get(path)
+        if node is not None:
+            return node, ""
+        parts = path.split(".")
+        for start in range(1, len(parts)):
+            # An id may have dots in it, so it can be more than one part.
+            for end in range(start + 1, len(parts)):
+                node = self.nodes.get(".".join([*parts[:start], "each", *parts[end:]]))
+                if node is not None:
+                    return node, ".".join(parts[start:end])
+        return None
+
+    def leaf_words(self, path: str) -> dict[str, str]:
+        """Return the words that a leaf knows, each by its plain form."""
+        leaf = self.leaf(path)
+        return leaf.words if leaf else {}
+
 
 def plain_word(text: str) -> str:
     """Return a word by its letters and digits alone, without regard to case, spaces and marks."""
@@ -134,11 +154,15 @@ def _section(
 
 
 def _tolerance(kind: str, text: str) -> float:
-    """Return how far a reading of a length or level can be trusted, in m; 0.0 for other kinds."""
-    if not text or kind not in ("length", "level"):
+    """Return how far a reading can be trusted, in SI; 0.0 where the schema does not say."""
+    if not text or kind not in KINDS:
         return 0.0
-    value = read_quantity("length", text).value
-    return value if isinstance(value, float) else 0.0
+    value, unit = read_quantity("length" if kind == "level" else kind, text)
+    if kind == "temperature":
+        # Two degrees more or less are not the temperature of two degrees.
+        nought = read_quantity(kind, f"0 {unit}").value
+        return ends(value).low - ends(nought).low
+    return ends(value).low
 
 
 def _leaf(schema: dict[str, Any], path: str) -> Leaf:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from typing import Any
+from collections.abc import Iterable, Iterator
+from typing import Any, NamedTuple
 
 import checker.deriving.quantities  # noqa: F401  (registers every quantity)
 from checker.deriving.engine import Derived, Deriver
@@ -26,6 +26,7 @@ SI_UNITS = {
     "fraction": "of 1",
     "angle": "rad",
     "permeability": "m/s",
+    "velocity": "m/s",
     "permittivity": "1/s",
     "area_per_length": "m2/m",
     "flow": "m3/s",
@@ -37,6 +38,9 @@ SI_UNITS = {
     "rate": "kg/m2",
     "mass": "kg",
     "freezing_index": "K s",
+    "unit_weight": "N/m3",
+    "force_per_length": "N/m",
+    "conductivity": "W/(m K)",
 }
 
 
@@ -45,13 +49,37 @@ _PLACES = 3
 _NOUGHTS = re.compile(r"(\.\d*[1-9])0+(?!\d)|\.0+(?!\d)")
 
 
+class Step(NamedTuple):
+    """One calculation under its number, as texts that each stand behind a label or the one above.
+
+    A text without a label belongs to the label before it.
+    """
+
+    number: int
+    title: str
+    path: str
+    rows: tuple[tuple[str, str], ...]
+
+
+def steps_to(spec: Spec, wanted: Iterable[tuple[str, str]]) -> list[Step]:
+    """Return the steps that lead to some quantities, each named with the item it is for, or "".
+
+    A step comes after the steps it uses. Raises KeyError when there is no such quantity.
+    """
+    sheet = _Sheet(spec)
+    for name, item in wanted:
+        sheet.step(REGISTRY[name], item)
+    return sheet.steps
+
+
 def calc_sheet(spec: Spec, quantity: str = "", *, width: int = PIPE_WIDTH) -> list[Line]:
     """Return the steps that lead to one quantity, or to every quantity that has a value.
 
     A step comes after the steps it uses. With no quantity named, those without a value follow,
     each with what is missing. Raises KeyError when there is no such quantity.
     """
-    sheet = _Sheet(spec, min(width, WIDEST))
+    sheet = _Sheet(spec)
+    width = min(width, WIDEST)
     asked = [REGISTRY[quantity]] if quantity else list(REGISTRY.values())
     without: list[Derived] = []
     for one in asked:
@@ -61,19 +89,21 @@ def calc_sheet(spec: Spec, quantity: str = "", *, width: int = PIPE_WIDTH) -> li
                 sheet.step(one, item)
             else:
                 without.append(derived)
-    return sheet.lines + _without(without, sheet.width)
+    lines = paragraph(f"Calculation for {spec.name}", width, style="heading")
+    lines += paragraph(spec.file, width)
+    for step in sheet.steps:
+        lines += _lines(step, width)
+    return lines + _without(without, width)
 
 
 class _Sheet:
     """The steps so far, each numbered once."""
 
-    def __init__(self, spec: Spec, width: int) -> None:
+    def __init__(self, spec: Spec) -> None:
         self.spec = spec
-        self.width = width
         self.deriver = Deriver(spec)
         self.numbers: dict[str, int] = {}
-        self.lines = paragraph(f"Calculation for {spec.name}", width, style="heading")
-        self.lines += paragraph(spec.file, width)
+        self.steps: list[Step] = []
 
     def items(self, quantity: Quantity) -> tuple[str, ...]:
         """Return the items of the list that a quantity is worked out for, or the one without."""
@@ -92,11 +122,8 @@ class _Sheet:
                 if used in REGISTRY and explains:
                     self.step(REGISTRY[used], its_item)
         number = self.numbers[derived.path] = len(self.numbers) + 1
-        title = f"{derived.title} ({derived.path})"
-        head = paragraph(title, self.width, label=f"{number}.", hang=INDENT, style="title")
-        self.lines += [BLANK, *head]
-        for label, text in self._rows(quantity, derived, item):
-            self.lines += labelled(label, text, self.width)
+        rows = tuple(row for row in self._rows(quantity, derived, item) if row[1])
+        self.steps.append(Step(number, derived.title, derived.path, rows))
 
     def _rows(self, quantity: Quantity, derived: Derived, item: str) -> Iterator[tuple[str, str]]:
         yield "formula", quantity.formula
@@ -133,9 +160,16 @@ class _Sheet:
         if number:
             return f"step {number}"
         shown = self.spec.values.get(found.path)
-        line = shown.line if shown else self.spec.places.get(found.path, (0, 0))[0]
-        where = f"{self.spec.file}:{line}" if line else "left out"
+        place = (shown.line, shown.column, shown.file) if shown else None
+        line, _, file = place or self.spec.places.get(found.path, (0, 0, ""))
+        where = f"{file}:{line}" if line else "left out"
         return joined([found.path, where, shown.source if shown else ""], ", ")
+
+
+def _lines(step: Step, width: int) -> list[Line]:
+    title = f"{step.title} ({step.path})"
+    lines = [BLANK, *paragraph(title, width, label=f"{step.number}.", hang=INDENT, style="title")]
+    return lines + [row for label, text in step.rows for row in labelled(label, text, width)]
 
 
 def _figure(found: Derived) -> str:

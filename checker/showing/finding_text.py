@@ -30,8 +30,14 @@ READ = {
 }
 
 
-def finding_lines(number: int, finding: Finding, width: int, said: frozenset[str]) -> list[Line]:
-    """Return the lines of a finding; `said` holds the safety texts that stand above already."""
+def finding_lines(
+    number: int, finding: Finding, width: int, said: frozenset[str], file: str = ""
+) -> list[Line]:
+    """Return the lines of a finding.
+
+    `said` holds the safety texts that stand above already; `file` is the reviewed one, whose name
+    need not be told at every line.
+    """
     title = f"{finding.severity}: {named(finding.title, finding.item)}"
     lines = paragraph(title, width, label=f"{number}.", hang=INDENT, style="title")
     for compared in finding.compared:
@@ -40,7 +46,7 @@ def finding_lines(number: int, finding: Finding, width: int, said: frozenset[str
     # Three grave findings must not drown in forty small ones: `why` tells the rest of those.
     brief = finding.severity == "minor"
     rows = [
-        *relabelled("where", _where(finding.places)),
+        *relabelled("where", _where(finding.places, file)),
         *relabelled("says", _says(finding)),
         ("why", "" if brief else finding.rationale),
         ("differs", "" if brief else finding.differs),
@@ -93,16 +99,17 @@ def _numbers(compared: Compared, width: int) -> list[Line]:
     return [row for label, text in rows for row in labelled(label, text, width)]
 
 
-def _where(places: tuple[At, ...]) -> list[str]:
-    texts = [_place(place) for place in places[:_PLACES]]
+def _where(places: tuple[At, ...], file: str) -> list[str]:
+    texts = [_place(place, file) for place in places[:_PLACES]]
     left = len(places) - _PLACES
     return [*texts, f"and {left} more"] if left > 0 else texts
 
 
-def _place(place: At) -> str:
+def _place(place: At, file: str) -> str:
     origin = joined([f"from {place.source}" if place.source else "", place.how], ", ")
     written = f"{place.path}: {place.written}" if place.written else place.path
-    return f"line {place.line}, {written}" + (f" ({origin})" if origin else "")
+    other = f"{place.file} " if place.file not in ("", file) else ""
+    return f"{other}line {place.line}, {written}" + (f" ({origin})" if origin else "")
 
 
 def _says(finding: Finding) -> list[str]:

@@ -23,9 +23,9 @@ def good_lines(met: Sequence[Finding], width: int) -> list[Line]:
         sections.setdefault(section, {}).setdefault(fault, []).append(one.item)
     rows = [(section, _faults(faults)) for section, faults in sorted(sections.items())]
     close = [one for one in met if one.tight]
-    rows += [("tight", _margin(one)) for one in close if not _at_the_limit(one)]
+    rows += [("tight", _margin(one)) for one in close if not at_the_limit(one)]
     rows += [
-        ("at the limit", ", ".join(_figure(one) for one in close if _at_the_limit(one))),
+        ("at the limit", ", ".join(_figure(one) for one in close if at_the_limit(one))),
         ("by exception", ", ".join(_name(one) for one in met if one.by_exception)),
     ]
     lines = heading(f"Checked and good: {len(met)} (faults looked for and not found)", width)
@@ -50,7 +50,8 @@ def _closest(finding: Finding) -> Compared | None:
     return next((one for one in finding.compared if one.room), None)
 
 
-def _at_the_limit(finding: Finding) -> bool:
+def at_the_limit(finding: Finding) -> bool:
+    """Say whether nothing at all is left to the limit of a finding that is met."""
     closest = _closest(finding)
     return closest is not None and bool(_NOTHING.match(closest.room))
 

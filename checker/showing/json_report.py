@@ -7,6 +7,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
+from checker.judging.carried import Closed, Comparison, Fresh, fingerprint, shown_text
 from checker.judging.review_data import DOES_NOT_APPLY, MET, NOT_MET, NOT_SHOWN, Review
 from checker.showing.text import closing
 
@@ -16,33 +17,88 @@ FORMAT = 1
 _OUTCOMES = (MET, NOT_MET, NOT_SHOWN, DOES_NOT_APPLY)
 
 
-def as_json(reviews: Sequence[Review], *, accepted: bool = False) -> str:
+def as_json(
+    reviews: Sequence[Review], *, accepted: bool = False, comparison: Comparison | None = None
+) -> str:
     """Return reviews as JSON text in plain ASCII, keys in the same order every time.
 
-    `accepted` says that whoever asked let pass what is not shown, as in the text output.
+    `accepted` says that whoever asked let pass what is not shown, as in the text output;
+    `comparison` is how the reviews differ from earlier ones.
     """
-    report = {
+    report: dict[str, Any] = {
         "review_format": FORMAT,
         "reviews": [_review(review, accepted=accepted) for review in reviews],
-        "closing": closing(reviews, accepted=accepted),
     }
+    if comparison:
+        report["carried_over"] = _comparison(comparison)
+    report["closing"] = closing(reviews, accepted=accepted)
     return json.dumps(report, indent=2) + "\n"
+
+
+def as_json_line(review: Review, *, accepted: bool = False) -> str:
+    """Return one review as one line of JSON, so that any number can be written as they come."""
+    report = {"review_format": FORMAT, **_review(review, accepted=accepted)}
+    return json.dumps(report, separators=(",", ":")) + "\n"
 
 
 def _review(review: Review, *, accepted: bool) -> dict[str, Any]:
     report: dict[str, Any] = _plain(review)
+    for finding, plain in zip(review.findings, report["findings"], strict=True):
+        # What a later review knows it by.
+        plain |= {"open": finding.open, "fingerprint": fingerprint(review, finding)}
     report["counts"] = {outcome: len(review.of(outcome)) for outcome in _OUTCOMES}
     report["closing"] = closing([review], accepted=accepted)
     return report
 
 
+def _comparison(comparison: Comparison) -> dict[str, Any]:
+    return {
+        "against": comparison.against,
+        "notes": list(comparison.notes),
+        "unchanged": comparison.carried,
+        "new": [_fresh(one) for one in comparison.fresh],
+        "fixed": [_closed(one) for one in comparison.fixed],
+        "dropped": [_closed(one) for one in comparison.dropped],
+    }
+
+
+def _fresh(one: Fresh) -> dict[str, Any]:
+    finding, before = one.finding, one.before
+    return {
+        "file": one.review.file,
+        "assembly": one.review.assembly,
+        "rule": finding.rule,
+        "item": finding.item,
+        "severity": finding.severity,
+        "outcome": finding.outcome,
+        "shown": shown_text(finding),
+        "before": {"outcome": before.outcome, "shown": before.shown} if before else None,
+    }
+
+
+def _closed(one: Closed) -> dict[str, Any]:
+    return {
+        "file": one.earlier.file,
+        "assembly": one.earlier.assembly,
+        "rule": one.before.rule,
+        "item": one.before.item,
+        "severity": one.before.severity,
+        "before": {"outcome": one.before.outcome, "shown": one.before.shown},
+        "now": {"outcome": one.now.outcome, "shown": shown_text(one.now)} if one.now else None,
+    }
+
+
 def _plain(value: Any) -> Any:
     """Return records as mappings, in the order their fields are written down in."""
+    if isinstance(value, str | bool | int):
+        # Nearly all there is.
+        return value
+    if isinstance(value, tuple):
+        names = getattr(value, "_fields", ())
+        if not names:
+            return [_plain(one) for one in value]
+        return {name: _plain(one) for name, one in zip(names, value, strict=True)}
     if dataclasses.is_dataclass(value):
         names = [field.name for field in dataclasses.fields(value)]
         return {name: _plain(getattr(value, name)) for name in names}
-    if hasattr(value, "_fields"):
-        return {name: _plain(getattr(value, name)) for name in value._fields}
-    if isinstance(value, tuple):
-        return [_plain(one) for one in value]
     return value

@@ -156,6 +156,8 @@ def _asked(compare: Compare) -> str:
     if compare.other:
         return f"{verb} {name_words(compare.other)}"
     text = compare.text.replace("_", " ")
+    if compare.twin:
+        text = f"{text} ({compare.twin.text} in a metric spec)"
     return f"{verb} {text.replace(', ', ' and ') if compare.operator == 'between' else text}"
 
 

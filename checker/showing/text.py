@@ -15,6 +15,7 @@ from checker.judging.review_data import (
     NOT_MET,
     NOT_SHOWN,
     SEVERITIES,
+    STAGES,
     Caution,
     Finding,
     Question,
@@ -85,16 +86,18 @@ def by_weight(findings: Iterable[Finding]) -> list[Finding]:
 
 def _review(review: Review, width: int, *, accepted: bool) -> list[Line]:
     return [
-        *_head(review, width),
-        *_cautions(review.cautions[:_CAUTIONS_ON_TOP], width),
+        *head_lines(review, width),
+        *top_cautions(review.cautions, width),
+        *_list("After this stage you can no longer change:", review.buried, width),
         *_not_met(review, width),
         *_questions(review, width),
         *_no_answer(review, width),
+        *_older(review, width),
         *_for_a_person(review, width),
         *_said_not_to_apply(review, width),
         *good_lines(review.of(MET), width),
         *_not_applying(review, width),
-        *_more_cautions(review, width),
+        *more_cautions(review.cautions, width),
         *_list("Assumed, because the spec does not show it", _assumed(review), width),
         *_list("Notes from reading the spec", review.notes, width),
         BLANK,
@@ -107,7 +110,8 @@ def _closing(reviews: Sequence[Review], *, accepted: bool) -> list[Line]:
     return [line(closing(reviews, accepted=accepted), "closing")]
 
 
-def _head(review: Review, width: int) -> list[Line]:
+def head_lines(review: Review, width: int) -> list[Line]:
+    """Return what was reviewed, as what paper, for which stage, by which rule book."""
     assumed = " (assumed: the spec names none)" if review.stage_assumed else ""
     first = f"Review of {review.assembly}"
     second = joined(
@@ -116,6 +120,7 @@ def _head(review: Review, width: int) -> list[Line]:
             review.paper.replace("_", " "),
             f"stage {stage_words(review.stage)}{assumed}",
             f"only what must be right by stage {stage_words(review.by)}" if review.by else "",
+            "judged by what was measured" if review.basis == "measured" else "",
         ]
     )
     third = joined([f"rule book {review.rulebook}", f"digest {review.digest[:12]}"], ", ")
@@ -126,20 +131,26 @@ def _head(review: Review, width: int) -> list[Line]:
     ]
 
 
+def top_cautions(cautions: Sequence[Caution], width: int) -> list[Line]:
+    """Return the first lines of the safety block, which stand above everything else."""
+    lines = _cautions(cautions[:_CAUTIONS_ON_TOP], width)
+    return [BLANK, *lines] if lines else []
+
+
+def more_cautions(cautions: Sequence[Caution], width: int) -> list[Line]:
+    """Return the rest of the safety block."""
+    lines = _cautions(cautions[_CAUTIONS_ON_TOP:], width)
+    return [*heading("More on safety", width), *lines] if lines else []
+
+
 def _cautions(cautions: Iterable[Caution], width: int) -> list[Line]:
-    lines = [
+    return [
         row
         for caution in cautions
         for row in paragraph(
             caution.text, width, label=caution.signal, hang=_SIGNAL, label_style=caution.signal
         )
     ]
-    return [BLANK, *lines] if lines else []
-
-
-def _more_cautions(review: Review, width: int) -> list[Line]:
-    rest = review.cautions[_CAUTIONS_ON_TOP:]
-    return [*heading("More on safety", width), *_cautions(rest, width)[1:]] if rest else []
 
 
 def _not_met(review: Review, width: int) -> list[Line]:
@@ -150,12 +161,17 @@ def _not_met(review: Review, width: int) -> list[Line]:
     said = frozenset(caution.text for caution in review.cautions)
     lines = heading(f"Not met: {len(findings)}", width)
     for number, finding in enumerate(findings, start=1):
-        lines += [BLANK, *finding_lines(number, finding, width, said)]
+        lines += [BLANK, *finding_lines(number, finding, width, said, review.file)]
     return lines
 
 
 def _questions(review: Review, width: int) -> list[Line]:
-    asked = [one for one in review.questions if not _names_no_value(one)]
+    older = {one.rule for one in older_paper(review)}
+    asked = [
+        one
+        for one in review.questions
+        if not _names_no_value(one) and not older.issuperset(one.rules)
+    ]
     if not asked:
         return []
     weighty = [question for question in asked if question.severity != "minor"]
@@ -203,13 +219,43 @@ def _question(number: int, question: Question, width: int) -> list[Line]:
 def _no_answer(review: Review, width: int) -> list[Line]:
     """Findings without an answer that no single missing value explains."""
     asked = {question.path for question in review.questions}
-    left = [one for one in review.of(NOT_SHOWN) if not asked.intersection(one.missing)]
+    older = older_paper(review)
+    left = [
+        one
+        for one in review.of(NOT_SHOWN)
+        if not asked.intersection(one.missing) and one not in older
+    ]
     texts = [
         f"{one.severity}: {named(one.title, one.item)} ({one.rule}): "
         + joined([one.because, f"not shown: {', '.join(one.missing)}" if one.missing else ""])
         for one in by_weight(left)
     ]  # fmt: skip
     return _list("Could not be judged for another reason", texts, width)
+
+
+def older_paper(review: Review) -> list[Finding]:
+    """Return what a review by a stage leaves open from earlier ones that is paper, or minor.
+
+    What is grave stays among the questions however old it is.
+    """
+    if not review.by:
+        return []
+    now = STAGES.index(review.by)
+    return [
+        one
+        for one in review.of(NOT_SHOWN)
+        if STAGES.index(one.stage) < now
+        and (one.severity == "minor" or (one.protects == "record" and one.severity != "critical"))
+    ]
+
+
+def _older(review: Review, width: int) -> list[Line]:
+    older = older_paper(review)
+    if not older:
+        return []
+    ids = ", ".join(dict.fromkeys(one.rule for one in older))
+    text = f"Older open paper: {counted(len(older), 'finding')} not shown ({ids})."
+    return [BLANK, *paragraph(text, width)]
 
 
 def _for_a_person(review: Review, width: int) -> list[Line]:
@@ -256,6 +302,8 @@ def _reason(because: str) -> str:
     """Return one phrase for all the reasons of a kind, so that they can be counted."""
     if because.startswith("not due"):
         return "not due yet"
+    if because.startswith("a standard has no"):
+        return "judged on each lot, because a standard has no levels, facts or records of its own"
     if because.startswith("none listed"):
         return "with nothing listed to ask about"
     return because or "outside the scope of the rule"

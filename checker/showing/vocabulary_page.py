@@ -26,6 +26,7 @@ A spec is a YAML file that says what is meant to be built, or was built, below g
 - Where a value came from goes with it:
   `{value: 4 in, from: SUB-03 p2, how: measured, by: R. Halloway, date: 2031-04-20}`. `how` is one
   of `on paper`, `measured`, `assumed` and `standard`.
+- A standard may leave a word open: `material: {one of: [rigid_pvc, abs]}`.
 - What a paper says and nobody can read for certain is kept as it stands: `{as_written: "4"}`.
 - Things that are each asked the same questions are lists, and each has an `id`:
   `corners: [{id: NE, invert: 91.16}, {id: NW, invert: 90.98}]`. A rule then names

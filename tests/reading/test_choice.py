@@ -104,4 +104,5 @@ def test_a_list_where_one_text_belongs_is_a_fault_of_provenance() -> None:
 def test_a_gradation_may_say_where_it_came_from() -> None:
     shown = of_standard("stone: {gradation: {value: {No. 4: 5 %, 1 in: 100 %}, from: ticket}}\n")
     assert shown["stone.gradation"].source == "ticket"
-    assert shown["stone.gradation"].value == ((0.00475, 0.05), (0.0254, 1.0))
+    value: object = shown["stone.gradation"].value
+    assert value == ((0.00475, 0.05), (0.0254, 1.0))

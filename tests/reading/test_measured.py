@@ -132,7 +132,7 @@ def test_nothing_measured_is_judged_as_designed_and_says_so(basis: str) -> None:
         # 90.86 - 90.80 = 0.06 ft = 0.72 in
         ("drain: {corners: [{id: SW, invert: 90.80}]}", ["drain.corners.SW.invert 90.86, measured 90.80, 0.72 in lower"]),
         ("stone: {bedding: 2 1/2 in}", []),
-        ("stone: {bedding: 1 1/4 in}", ["stone.bedding 2 in, measured 1 1/4 in, 0.75 in less"]),
+        ("stone: {bedding: 1 1/4 in}", ["stone.bedding 2 in, measured 1 1/4 in, 3/4 in less"]),
         ("stone: {side: 7 in}", []),
         ("stone: {side: 9 in}", ["stone.side 6 to 8 in, measured 9 in, 1 in more"]),
         ("stone: {side: 5 to 7 in}", ["stone.side 6 to 8 in, measured 5 to 7 in, 1 in less"]),
@@ -198,6 +198,16 @@ def test_levels_are_measured_as_they_are_designed(levels: str, words: str) -> No
     (fault,) = raised.value.faults
     assert words in fault.message
     assert fault.line == 16
+
+
+def test_a_shared_contradiction_is_said_once() -> None:
+    text = (
+        "vocabulary: 1\npaper: site\nlevels: {unit: ft}\nmeasured: {levels: {unit: m}}\n"
+        "---\nvocabulary: 1\nid: A\n---\nvocabulary: 1\nid: B\n"
+    )
+    with pytest.raises(Unreadable) as raised:
+        read_specs(text, "lot.yaml")
+    assert len(raised.value.faults) == 1
 
 
 def test_the_same_unit_may_be_said_again() -> None:

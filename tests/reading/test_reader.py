@@ -93,6 +93,11 @@ def test_empty_value_is_not_shown() -> None:
     assert read("wall:\n  type:\n").values["wall.type"].word == "not shown"
 
 
+def test_a_comment_behind_an_empty_value_is_a_comment() -> None:
+    shown = read("wall:\n  type:   # asked on Monday\n").values["wall.type"]
+    assert (shown.word, shown.written) == ("not shown", "")
+
+
 def test_several_documents_share_what_the_site_document_says() -> None:
     text = (
         "vocabulary: 1\npaper: site\njob: {name: Quillwater Lane}\nlevels: {unit: ft, floor_top: 92.00}\n"

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from checker.reading.compose import read_text
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.reader import find_specs, load_spec, read_specs
 from checker.reading.spec import Spec
@@ -197,6 +198,35 @@ def test_of_many_faults_the_first_are_told(job: Path) -> None:
         load_spec(lot(job))
     assert len(raised.value.faults) == 6
     assert "has 4 more faults" in str(raised.value)
+
+
+def test_a_file_that_cannot_be_read_is_tried_once(job: Path) -> None:
+    write(job / "standards" / "HF.yaml", STANDARD.replace("4 in", "4"))
+    text = "vocabulary: 1\nstarts_from: ../standards/HF.yaml\n"
+    path = write(job / "lots" / "15.yaml", f"{text}id: A\n---\n{text}id: B\n")
+    with pytest.raises(Unreadable) as raised:
+        load_spec(path)
+    first, second = raised.value.faults
+    assert "has no unit" in first.message
+    assert (second.line, "first started from" in second.message) == (6, True)
+
+
+def test_a_file_is_read_once_for_all_that_start_from_it(
+    job: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from checker.reading import reader
+
+    read: list[str] = []
+
+    def reading(path: Path | None, name: str = "") -> str:
+        read.append(name)
+        return read_text(path, name)
+
+    monkeypatch.setattr(reader, "read_text", reading)
+    text = "vocabulary: 1\nstarts_from: ../standards/HF.yaml\n"
+    path = write(job / "lots" / "15.yaml", f"{text}id: A\n---\n{text}id: B\n")
+    assert [spec.values["drain.slope"].written for spec in load_spec(path)] == ["1/16 in/ft"] * 2
+    assert len(read) == 2
 
 
 def test_a_folder_is_no_file(job: Path) -> None:

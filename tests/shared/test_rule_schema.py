@@ -59,6 +59,7 @@ def test_every_rule_file_fits(path: Path, loader: Any) -> None:
         {"require": None, "sources": None, "cases": [CASE]},
         {"require": {"any": [RULE["require"], {"value": "drain.present", "is": "no"}]}},
         {"require": {"value": "stone.passing_no4", "between": ["0 %", "10 %"]}},
+        {"require": {"value": "drain.run_long", "between": "fits.run_long"}},
         {"require": {"value": "holds.each.stage", "one of": "job.done"}},
         {
             "require": {

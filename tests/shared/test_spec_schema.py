@@ -23,6 +23,7 @@ NUMBER_KINDS = {
     *("length", "level", "area", "volume", "slope", "dig_slope", "fraction", "angle"),
     *("permeability", "permittivity", "area_per_length", "flow", "flow_per_area", "pressure"),
     *("temperature", "duration", "rain", "rate", "mass", "freezing_index", "number"),
+    *("unit_weight", "conductivity"),
 }
 KINDS = NUMBER_KINDS | {"count", "text", "date", "yes_no", "word", "words", "texts", "curve"}
 # A laboratory's permeability, a storm from an atlas and a winter's frost are not read off an

@@ -35,7 +35,7 @@ def test_report_obeys_its_schema(review: Review, empty: Review) -> None:
     jsonschema.Draft202012Validator(SCHEMA).validate(loaded())
 
 
-@pytest.mark.parametrize("field", Finding._fields)
+@pytest.mark.parametrize("field", [*Finding._fields, "open", "fingerprint"])
 def test_schema_misses_a_field_that_is_left_out(review: Review, field: str) -> None:
     report = loaded(review)
     del report["reviews"][0]["findings"][0][field]
@@ -86,7 +86,7 @@ def test_letting_pass_what_is_not_shown_is_said(review: Review) -> None:
 
 def test_keys_stand_in_the_order_of_the_record(review: Review) -> None:
     (report,) = loaded(review)["reviews"]
-    assert tuple(report["findings"][0]) == Finding._fields
+    assert tuple(report["findings"][0]) == (*Finding._fields, "open", "fingerprint")
     assert list(report)[:3] == ["file", "assembly", "paper"]
     assert as_json([review]) == as_json([review])
 

@@ -12,6 +12,7 @@ from checker.judging.review_data import (
     MET,
     NOT_MET,
     NOT_SHOWN,
+    At,
     Caution,
     Compared,
     Finding,
@@ -138,6 +139,85 @@ def test_many_places_are_cut_short_and_counted(review: Review) -> None:
     text = shown(dataclasses.replace(review, findings=(many,)))
     assert text.count("line 77, grade.sides.east.fall") == 6
     assert "and 3 more" in text
+
+
+def test_place_in_another_file_is_said_with_its_name(review: Review, blank: Finding) -> None:
+    places = (
+        At("drain.slope", "slope", "1 %", 7, 3, "", "", "specs/quillwater.yaml"),
+        At("drain.diameter", "pipe size", "3 in", 9, 3, "", "", "standards/HF-FDN-02.yaml"),
+    )
+    short = blank._replace(outcome=NOT_MET, places=places)
+    text = shown(dataclasses.replace(review, findings=(short,)))
+    assert "where      line 7, drain.slope: 1 %\n" in text
+    assert "           standards/HF-FDN-02.yaml line 9, drain.diameter: 3 in\n" in text
+
+
+def test_what_the_stage_buries_stands_between_safety_and_faults(review: Review) -> None:
+    text = shown(
+        dataclasses.replace(review, buried=("The soil under the footing.", "The sleeves."))
+    )
+    heading = text.index("After this stage you can no longer change:\n  - The soil under")
+    assert text.index("NOTICE") < heading < text.index("  - The sleeves.") < text.index("Not met")
+    assert "After this stage" not in shown(review)
+
+
+def test_review_by_what_was_measured_says_so_in_its_head(review: Review) -> None:
+    assert "judged by what was measured" in shown(dataclasses.replace(review, basis="measured"))
+    assert "measured" not in block(shown(review), "Review of")
+
+
+def open_paper(blank: Finding) -> dict[str, Finding]:
+    """One finding that is not shown for each of what decides whether it is folded."""
+    kinds = {
+        "minor.old": ("minor", "building", "desk"),
+        "record.old": ("major", "record", "forms"),
+        "minor.now": ("minor", "building", "drain"),
+        "major.old": ("major", "building", "desk"),
+        "grave.old": ("critical", "record", "desk"),
+    }
+    return {
+        rule: blank._replace(
+            rule=rule, outcome=NOT_SHOWN, severity=severity, protects=protects, stage=stage,
+            missing=(f"value.{rule}",),
+        )
+        for rule, (severity, protects, stage) in kinds.items()
+    }  # fmt: skip
+
+
+def test_older_paper_is_folded_into_one_line_when_a_stage_is_asked_for(
+    review: Review, blank: Finding
+) -> None:
+    findings = (blank, *open_paper(blank).values())
+    questions = tuple(
+        Question(
+            f"value.{one.rule}", f"title {one.rule}", "", one.severity, one.stage, (one.rule,), ""
+        )
+        for one in findings[1:]
+    )
+    of_all = dataclasses.replace(review, findings=findings, questions=questions)
+    by_stage = flat(shown(dataclasses.replace(of_all, by="drain", stage="drain")))
+    assert "Older open paper: 2 findings not shown (minor.old, record.old)." in by_stage
+    assert "title minor.old" not in by_stage
+    assert "value.record.old" not in by_stage
+    for rule in ("minor.now", "major.old", "grave.old"):
+        assert f"title {rule}" in by_stage
+    assert "5 could not be judged" in by_stage
+    whole = flat(shown(of_all))
+    assert "Older open paper" not in whole
+    assert all(f"title {one.rule}" in whole for one in findings[1:])
+
+
+def test_a_value_that_something_newer_waits_for_too_is_asked_for(
+    review: Review, blank: Finding
+) -> None:
+    kinds = open_paper(blank)
+    rules = ("minor.old", "major.old")
+    both = Question("stone.kind", "kind of stone", "", "major", "desk", rules, "")
+    findings = tuple(kinds[rule]._replace(missing=("stone.kind",)) for rule in rules)
+    text = shown(
+        dataclasses.replace(review, by="drain", stage="drain", findings=findings, questions=(both,))
+    )
+    assert "kind of stone" in text
 
 
 def test_questions_name_the_value_who_waits_and_what_the_spec_says(review: Review) -> None:

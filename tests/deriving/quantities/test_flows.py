@@ -346,6 +346,13 @@ def test_without_a_tight_layer_flow_from_below_is_not_counted_and_said() -> None
     assert any("from below" in note for note in found.assumed)
 
 
+def test_seepage_that_the_loop_keeps_off_the_middle_of_the_floor() -> None:
+    # D 7.16 ft = 2.1824 m, L 9.144 m, r 0.05353 m, h 0.51 ft = 0.15545 m: x = 1.4996, F = 0.2099,
+    # ln(L / pi r) = 3.9959; d = 3.5908 / 4.2058 = 0.8538 m;
+    # (8 x 1e-6 x 0.8538 x 0.15545 + 4 x 1e-6 x 0.024165) / 83.61 = 1.3855e-8 m/s
+    assert find("slab.rain_carried").value == pytest.approx(1.3855e-8, rel=1e-3)
+
+
 def test_the_reach_is_told_with_its_spread() -> None:
     # s = 1.34 ft = 0.40843 m; 1500 and 3000 x 0.40843 x 0.001
     assert find("drain.reach_least").value == pytest.approx(0.6126, rel=1e-3)
