@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
+    from checker.judging.carried import Earlier
+    from checker.judging.many import Asked, Made
     from checker.judging.review_data import Review
     from checker.judging.rulebook import Rulebook
     from checker.reading.spec import Spec
@@ -32,6 +34,9 @@ class Form(StrEnum):
 
     text = "text"
     json = "json"
+    jsonl = "jsonl"
+    sarif = "sarif"
+    junit = "junit"
     html = "html"
 
 
@@ -98,27 +103,26 @@ def review(
 
     Exit status: 0 nothing stands open at or above --hold-at; 1 something does (a value that is not
     shown counts like a fault of its rule), or nothing could be judged; 2 a file could not be read.
+    With --against only what is new counts.
     """
-    from checker.judging.judge import review as judge
-    from checker.reading.measured import on_basis
+    from checker.judging.many import Asked
 
     stage = _stage(by)
+    earlier = _earlier(against, form)
     book = _rulebook()
     reading = Reading()
-    pairs = [
-        (judged, judge(judged, book, stage))
-        for spec in reading.specs(specs)
-        for judged in on_basis(spec, measured.value)
-    ]
-    if pairs:
-        _show(pairs, form, to)
-    elif not reading.unreadable:
+    files = reading.files(specs, specs_only=specs_only)
+    if form is Form.jsonl:
+        asked = Asked(book, partial(_line, hold_at.value), stage, measured.value)
+        held = _stream(reading.judged(files, asked, jobs, quiet=to is None), to)
+    else:
+        pairs = list(reading.judged(files, Asked(book, _pair, stage, measured.value), jobs))
+        held = _show_all(pairs, form, to, reading, book, hold_at, earlier, against)
+    if not held and not reading.unreadable and not specs_only:
         _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
         reading.unreadable = True
-    if reading.unreadable:
-        raise typer.Exit(2)
-    if any(one.holds(hold_at.value) for _, one in pairs):
-        raise typer.Exit(1)
+    if status := reading.status(any(held)):
+        raise typer.Exit(status)
 
 
 @app.command()

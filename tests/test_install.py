@@ -92,6 +92,15 @@ def test_wheel_carries_every_file_of_rules_and_shared(wheel: Path) -> None:
     assert wanted - carried == set()
 
 
+def test_wheel_carries_every_part_of_the_report(wheel: Path) -> None:
+    carried = set(zipfile.ZipFile(wheel).namelist())
+    report = ROOT / "checker" / "showing" / "report"
+    wanted = {path.relative_to(ROOT).as_posix() for path in report.rglob("*.*")}
+    wanted = {name for name in wanted if not name.endswith(".pyc")}
+    assert {Path(name).suffix for name in wanted} >= {".py", ".j2", ".css", ".js"}
+    assert wanted - carried == set()
+
+
 def test_installed_wheel_lists_every_rule(wheel: Path, home: Path) -> None:
     install(home, wheel)
     assert ids_in_source()

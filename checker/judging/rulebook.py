@@ -11,18 +11,19 @@ from checker.data import data_dir
 from checker.judging.conditions import (
     Combined,
     Condition,
-    RuleError,
     compile_all,
     compile_condition,
 )
-from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES
+from checker.judging.literals import RuleError
+from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES, Amended, Book
 from checker.judging.rule_files import Entries, entries, without_lines
-from checker.judging.standing import Source, register
+from checker.judging.standing import HOUSE_STANDARD, Source, register
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.kept import kept
 from checker.reading.vocabulary import nearest
 
 COMMON_PRACTICE = "common practice"
+BUILT_IN = "belowgrade"
 TRADES = (
     "excavation", "concrete", "coating", "drain", "plumbing", "framing", "grading", "gutters",
     "engineer", "superintendent",
@@ -41,25 +42,32 @@ _REQUIRED = (
     "examples",
 )
 _OPTIONAL = (
-    "due", "guard", "walk", "at_best", "seen", "applies", "cases", "require", "sources", "unless",
+    "due", "until", "guard", "walk", "at_best", "seen", "applies", "cases", "require", "sources", "unless",
     "differs", "stop", "ask", "safety", "formerly",
 )  # fmt: skip
 _CASE_KEYS = ("where", "require", "sources", "severity", "remedy")
 
 
 class Case(NamedTuple):
-    """What is asked where some condition holds, and on whose authority."""
+    """What is asked where some condition holds, and on whose authority.
+
+    `house` says that the house asks for it of its own accord.
+    """
 
     where: Combined | None
     require: Condition
     sources: tuple[Source, ...]
     severity: str
     remedy: str
+    house: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """One rule, ready to be asked. `each` is the list whose items it judges, or nothing."""
+    """One rule, ready to be asked.
+
+    `each` is the list whose items it judges, or nothing; `amended` says who changed it and why.
+    """
 
     id: str
     title: str
@@ -67,6 +75,7 @@ class Rule:
     how_often: str
     stage: str
     due: str
+    until: str
     trade: str
     protects: str
     guard: str
@@ -86,14 +95,22 @@ class Rule:
     file: str
     line: int
     raw: dict[str, Any]
+    amended: tuple[Amended, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Rulebook:
-    """Every rule that a review asks, in a settled order, with a digest of what was read."""
+    """Every rule that a review asks, in a settled order, with a digest of what was read.
+
+    `books` are the books it was put together from, `law` the places and families of codes whose
+    texts are law under it, `notes` what a reviewer must know of it.
+    """
 
     rules: tuple[Rule, ...]
     digest: str
+    books: tuple[Book, ...] = ()
+    law: frozenset[str] = frozenset()
+    notes: tuple[str, ...] = ()
 
     def rule(self, rule_id: str) -> Rule | None:
         """Return a rule by its id."""
@@ -121,61 +138,69 @@ def load_rulebook(*paths: Path | str) -> Rulebook:
         raise FileNotFoundError(
             f"no rule was found in {', '.join(map(str, files)) or 'the rule book'}"
         )
-    return Rulebook(tuple(sorted(rules, key=lambda rule: rule.id)), digest)
+    ordered = tuple(sorted(rules, key=lambda rule: rule.id))
+    return Rulebook(ordered, digest, (Book(BUILT_IN, digest),))
 
 
 def _compiled(read: Entries, faults: list[Fault]) -> tuple[list[Rule], str]:
     rules = [
         rule
         for file, raw, line, lines in read["rules"]
-        if (rule := _rule(raw, lines or {id(raw): line}, file, faults)) is not None
+        if (rule := read_rule(raw, lines or {id(raw): line}, file, faults)) is not None
     ]
-    faults += _across(rules)
+    faults += across(rules)
     return rules, read["digest"]
 
 
-class _Reader(NamedTuple):
-    """Collects the faults of one rule, each at the line of the mapping it stands in."""
+class RuleReader(NamedTuple):
+    """Collects the faults of one rule, each at the line of the mapping it stands in.
+
+    `house` says that it stands in the book of a house, which may cite its own standard.
+    """
 
     name: str
     lines: dict[int, int]
     faults: list[Fault]
     rule: str
     first: int
+    house: bool = False
 
     def fault(self, message: str, near: Any = None) -> None:
+        """Add a fault at the line of a mapping, else at that of the rule."""
         line = self.lines.get(id(near), self.first)
         self.faults.append(Fault(self.name, line, 1, f"{self.rule}: {message}", self.rule))
 
 
-def _rule(
-    raw: dict[str, Any], lines: dict[int, int], name: str, faults: list[Fault]
+def read_rule(
+    raw: dict[str, Any], lines: dict[int, int], name: str, faults: list[Fault], house: bool = False
 ) -> Rule | None:
+    """Return a rule understood; what is wrong with it becomes faults, and there is no rule."""
     rule_id = str(raw.get("id", "a rule without an id"))
-    reader = _Reader(name, lines, faults, rule_id, lines[id(raw)])
+    reader = RuleReader(name, lines, faults, rule_id, lines[id(raw)], house)
     before = len(faults)
     _check_keys(raw, reader)
     applies = _conditions(raw["applies"], reader) if "applies" in raw else None
     stated = raw.get("cases", [raw] if "require" in raw else [])
-    cases = [_case(each, reader) for each in stated]
-    unless = [_case(each, reader) for each in raw.get("unless", [])]
+    cases = [read_case(each, reader) for each in stated]
+    unless = [read_case(each, reader) for each in raw.get("unless", [])]
     if len(faults) > before:
         return None
     built = tuple(case for case in cases if case is not None)
     return Rule(
         id=rule_id, title=raw["title"], severity=raw["severity"], how_often=raw["how_often"],
         stage=raw["stage"].replace(" ", "_"), due=raw.get("due", "").replace(" ", "_"),
+        until=raw.get("until", "").replace(" ", "_"),
         trade=raw["trade"], protects=raw["protects"], guard=raw.get("guard", ""),
         walk=raw.get("walk", ""), at_best=raw.get("at_best", ""), seen=raw.get("seen") == "yes",
         applies=applies, cases=built, unless=tuple(case for case in unless if case is not None),
         rationale=raw["rationale"].strip(), differs=raw.get("differs", "").strip(),
         remedy=raw["remedy"].strip(), stop=raw.get("stop", "").strip(),
         ask=raw.get("ask", "").strip(), safety=raw.get("safety", "").strip(),
-        each=_each(built, applies), file=name, line=lines[id(raw)], raw=raw,
+        each=list_judged(built, applies), file=name, line=lines[id(raw)], raw=raw,
     )  # fmt: skip
 
 
-def _check_keys(raw: dict[str, Any], reader: _Reader) -> None:
+def _check_keys(raw: dict[str, Any], reader: RuleReader) -> None:
     for key in raw:
         if key not in _REQUIRED and key not in _OPTIONAL:
             reader.fault(
@@ -186,6 +211,7 @@ def _check_keys(raw: dict[str, Any], reader: _Reader) -> None:
             reader.fault(f"'{key}' is missing", raw)
     allowed = {
         "severity": SEVERITIES, "how_often": FREQUENCIES, "stage": STAGES, "due": STAGES,
+        "until": STAGES,
         "trade": TRADES, "protects": PROTECTS, "at_best": ("for_person",), "seen": ("yes", "no"),
     }  # fmt: skip
     for key, known in allowed.items():
@@ -198,7 +224,7 @@ def _check_keys(raw: dict[str, Any], reader: _Reader) -> None:
         reader.fault("a rule has at least one example that is 'met' and one 'not met'", raw)
 
 
-def _conditions(raw: Any, reader: _Reader) -> Combined | None:
+def _conditions(raw: Any, reader: RuleReader) -> Combined | None:
     try:
         return compile_all(raw)
     except RuleError as error:
@@ -206,7 +232,8 @@ def _conditions(raw: Any, reader: _Reader) -> Combined | None:
         return None
 
 
-def _case(raw: Any, reader: _Reader) -> Case | None:
+def read_case(raw: Any, reader: RuleReader) -> Case | None:
+    """Return a case understood; what is wrong with it becomes faults."""
     if not isinstance(raw, dict) or "require" not in raw:
         reader.fault("a case has 'require' and 'sources'", raw)
         return None
@@ -228,12 +255,13 @@ def _case(raw: Any, reader: _Reader) -> Case | None:
         _sources(raw, reader),
         severity,
         "" if "id" in raw else raw.get("remedy", ""),
+        raw.get("sources") == HOUSE_STANDARD,
     )
 
 
-def _sources(raw: dict[str, Any], reader: _Reader) -> tuple[Source, ...]:
+def _sources(raw: dict[str, Any], reader: RuleReader) -> tuple[Source, ...]:
     given = raw.get("sources")
-    if given == COMMON_PRACTICE:
+    if given == COMMON_PRACTICE or (given == HOUSE_STANDARD and reader.house):
         return ()
     if not isinstance(given, list) or not given:
         reader.fault("'sources' is missing: name them, or say 'common practice'", raw)
@@ -257,7 +285,7 @@ def _sources(raw: dict[str, Any], reader: _Reader) -> tuple[Source, ...]:
     return tuple(found)
 
 
-def _each(cases: tuple[Case, ...], applies: Combined | None) -> str:
+def list_judged(cases: tuple[Case, ...], applies: Combined | None = None) -> str:
     """Return the list whose items a rule judges, from the first path that has an `each`."""
     for path in _paths(cases, applies):
         if ".each" in path:
@@ -282,7 +310,7 @@ def _paths(cases: tuple[Case, ...], applies: Combined | None) -> list[str]:
     return found
 
 
-def _across(rules: list[Rule]) -> list[Fault]:
+def across(rules: list[Rule]) -> list[Fault]:
     """Check what shows only across rules: ids used twice, guards that are none, weak sources."""
     faults = []
     ids: dict[str, Rule] = {}

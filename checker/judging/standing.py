@@ -19,6 +19,7 @@ from checker.reading.vocabulary import plain_word
 LAW_HERE = "law here"
 LAW_ELSEWHERE = "law elsewhere"
 GUIDANCE = "guidance"
+HOUSE_STANDARD = "house standard"
 COMMON_PRACTICE = "common practice"
 ORDER = (LAW_HERE, LAW_ELSEWHERE, GUIDANCE, COMMON_PRACTICE)
 
@@ -82,24 +83,29 @@ def _source(ref: str, at: str, entry: dict[str, Any], place: dict[str, Any]) -> 
     )
 
 
-def cite(source: Source, deriver: Deriver) -> Cited:
-    """Return a source with the standing it has where this spec is built."""
+def cite(source: Source, deriver: Deriver, law: frozenset[str] = frozenset()) -> Cited:
+    """Return a source with the standing it has where this spec is built.
+
+    `law` holds the places and the families of codes that a chosen place makes law.
+    """
     return Cited(
         source.ref,
         source.at,
         source.name,
         source.says,
         source.seen,
-        standing(source, deriver),
+        standing(source, deriver, law),
     )
 
 
-def standing(source: Source, deriver: Deriver) -> str:
+def standing(source: Source, deriver: Deriver, law: frozenset[str] = frozenset()) -> str:
     """Work out what a source is worth for this spec; it is never typed into a rule."""
     if source.kind == "federal regulation":
         return LAW_HERE if deriver.get("adopted.country").value == source.country else LAW_ELSEWHERE
     if source.kind not in ("law", "model code"):
         return GUIDANCE
+    if source.place in law or source.family in law:
+        return LAW_HERE
     if source.place:
         jurisdiction = plain_word(deriver.spec.text("job.jurisdiction"))
         return LAW_HERE if plain_word(source.place) == jurisdiction else LAW_ELSEWHERE

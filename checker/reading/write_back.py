@@ -58,6 +58,8 @@ def format_quantity(
         text = _fixed(number, _LEVEL_PLACES.get(unit, 2) if places is None else places, toward)
     else:
         text = _decimal(number, _usual_places(kind, unit, number), toward, places)
+    if kind == "fraction" and unit == "" and text in ("1", "-1"):
+        return f"{text}00 %"  # a bare 1 could be read as 1 %
     return _beside(text, unit)
 
 

@@ -19,6 +19,7 @@ __all__ = [
     "width_of",
     "write",
     "write_file",
+    "write_pieces",
 ]
 
 # Words on safety notes have the colours that ANSI Z535 gives them. Everything else is weight
@@ -68,16 +69,27 @@ def write_file(path: Path, content: str | Iterable[Line]) -> None:
 
     Raises OSError when it cannot be written; what stood there before then still stands.
     """
-    text = content if isinstance(content, str) else as_text(content)
+    write_pieces(path, [content if isinstance(content, str) else as_text(content)])
+
+
+def write_pieces(path: Path, pieces: Iterable[str]) -> None:
+    """Write a file whole or not at all, piece after piece as they come; otherwise as `write_file`.
+
+    What goes wrong while the pieces are made leaves what stood there before, too.
+    """
     if path.exists() and not path.is_file():
         # A pipe or a device cannot be replaced, only written to; a folder refuses by itself.
-        path.write_text(text, encoding="utf-8", newline="\n")
+        with path.open("w", encoding="utf-8", newline="\n") as stream:
+            stream.writelines(pieces)
         return
     # A link stays a link: what it leads to is replaced.
     target = path.resolve()
     part = target.with_name(f".{target.name}.{os.getpid()}.part")
+    # Never through something that another laid there under that name.
+    opened = part.open("x", encoding="utf-8", newline="\n")
     try:
-        part.write_text(text, encoding="utf-8", newline="\n")
+        with opened as stream:
+            stream.writelines(pieces)
         part.replace(target)
     finally:
         part.unlink(missing_ok=True)

@@ -60,6 +60,8 @@ PLACES: Places = {
     "excavation.water": ("hole",),
     "fabrics": ("fabric",),
     "fabrics.closure": ("fabric_top",),
+    "fits": (PAPER,),
+    "fits.run-long": ("pipe_low", "invert"),
     "footing": ("footing",),
     "footing.break-missing": ("break_over",),
     "footing.break-approval": ("footing_base",),
