@@ -4,20 +4,26 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from enum import StrEnum
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
 if TYPE_CHECKING:
-    from checker.judging.carried import Earlier
+    from checker.judging.carried import Comparison, Earlier
     from checker.judging.many import Asked, Made
     from checker.judging.review_data import Review
     from checker.judging.rulebook import Rulebook
+    from checker.reading.faults import Fault
     from checker.reading.spec import Spec
+    from checker.showing.forms import Reviewed
+    from checker.showing.letter import Letter
     from checker.showing.lines import Line
+
+Setting = TypeVar("Setting")
 
 app = typer.Typer(
     name="belowgrade",
@@ -37,6 +43,22 @@ class Form(StrEnum):
     jsonl = "jsonl"
     sarif = "sarif"
     junit = "junit"
+    html = "html"
+
+
+class LetterForm(StrEnum):
+    """What a letter can be written as."""
+
+    markdown = "markdown"
+    html = "html"
+    docx = "docx"
+    json = "json"
+
+
+class SheetForm(StrEnum):
+    """What a field sheet can be printed as."""
+
+    text = "text"
     html = "html"
 
 
@@ -67,6 +89,9 @@ class Basis(StrEnum):
 SpecPaths = Annotated[
     list[str], typer.Argument(metavar="SPEC...", help="Files, folders, or - for standard input.")
 ]
+PlaceName = Annotated[
+    str, typer.Option(metavar="ID", help="Judge by the law of this place, such as henrico-va.")
+]
 
 
 def main() -> None:
@@ -92,12 +117,32 @@ def review(
         Basis, typer.Option(help="Judge the design, what was measured, or both.")
     ] = Basis.design,
     hold_at: Annotated[
-        Severity, typer.Option(help="The least severity that makes the exit status 1.")
-    ] = Severity.major,
+        Severity | None,
+        typer.Option(
+            help="The least severity that makes the exit status 1; else the house's, else major."
+        ),
+    ] = None,
+    place: PlaceName = "",
+    on: Annotated[
+        str, typer.Option(metavar="DATE", help="The day judged: a date, or the word today.")
+    ] = "",
     form: Annotated[Form, typer.Option("--as", help="What to print.")] = Form.text,
+    short: Annotated[
+        bool, typer.Option("--short", help="As a text message: the three worst, and how many.")
+    ] = False,
     to: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
     ] = None,
+    against: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Show what is new since this review as JSON."),
+    ] = None,
+    specs_only: Annotated[
+        bool, typer.Option("--specs-only", help="Leave alone every file that is no spec.")
+    ] = False,
+    jobs: Annotated[
+        int, typer.Option(min=1, metavar="N", help="How many processes share the work.")
+    ] = 1,
 ) -> None:
     """Review assemblies: what fails, by how much, on whose authority, and what was not shown.
 
@@ -106,21 +151,35 @@ def review(
     With --against only what is new counts.
     """
     from checker.judging.many import Asked
+    from checker.judging.settle import with_the_rules_of_houses
+    from checker.showing.forms import Reviewed
 
     stage = _stage(by)
-    earlier = _earlier(against, form)
+    if short and form is not Form.text:
+        _complain(f"--short is text, and --as {form.value} is not")
+        raise typer.Exit(2)
+    earlier = _earlier(against, form) if against else None
+    day = _day(on)
     book = _rulebook()
+    at, where = hold_at.value if hold_at else "", _place(place)
     reading = Reading()
     files = reading.files(specs, specs_only=specs_only)
     if form is Form.jsonl:
-        asked = Asked(book, partial(_line, hold_at.value), stage, measured.value)
-        held = _stream(reading.judged(files, asked, jobs, quiet=to is None), to)
+        line = Asked(book, partial(_line, at), stage, measured.value, day, where)
+        held = _stream(reading.judged(files, line, jobs, quiet=to is None), to)
     else:
-        pairs = list(reading.judged(files, Asked(book, _pair, stage, measured.value), jobs))
-        held = _show_all(pairs, form, to, reading, book, hold_at, earlier, against)
-    if not held and not reading.unreadable and not specs_only:
-        _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
-        reading.unreadable = True
+        pair = Asked(book, _pair, stage, measured.value, day, where)
+        pairs = list(reading.judged(files, pair, jobs))
+        comparison = _compare(earlier, pairs, str(against))
+        held = [_holds(one, comparison, at) for _, one in pairs]
+        if pairs or (form is Form.sarif and reading.unreadable):
+            status = reading.status(any(held))
+            if form is Form.sarif:
+                book = with_the_rules_of_houses(book, [spec for spec, _ in pairs])
+            reviewed = Reviewed(pairs, book, reading.faults, comparison, status)
+            _show_short(reviewed, to) if short else _show(reviewed, form, to)
+    if not held and not specs_only:
+        reading.found_nothing()
     if status := reading.status(any(held)):
         raise typer.Exit(status)
 
@@ -141,14 +200,18 @@ def rules(
 @app.command()
 def why(
     rule: Annotated[str, typer.Argument(metavar="ID", help="A rule, such as drain.above-slab.")],
+    place: PlaceName = "",
 ) -> None:
     """Show one rule: what it asks, why, on whose authority, and examples of both outcomes."""
+    from checker.judging.places import by_the_law_of, load_place
     from checker.judging.standing import register
     from checker.reading.vocabulary import nearest
     from checker.showing.console import write
     from checker.showing.rule_page import rule_page
 
     book = _rulebook()
+    if where := _place(place):
+        book = by_the_law_of(load_place(where), book)
     found = book.rule(rule)
     if found is None:
         _complain(f"there is no rule '{rule}'{nearest(rule, [each.id for each in book.rules])}")
@@ -220,13 +283,14 @@ def section(
     ] = None,
 ) -> None:
     """Draw the assembly to scale as a sheet in SVG, with what is not met as keynotes."""
-    from checker.judging.judge import review as judge
+    from checker.judging.many import Asked
     from checker.showing.drawing import draw
 
     stage = _stage(by)
     book = _rulebook()
     reading = Reading()
-    pairs = [(spec, judge(spec, book, stage)) for spec in reading.specs(specs)]
+    asked = Asked(book, _pair, stage)
+    pairs = list(reading.judged(reading.files(specs), asked, 1, quiet=True))
     if pairs:
         _put(draw(pairs, picture.value), to)
     elif not reading.unreadable:
@@ -236,27 +300,232 @@ def section(
         raise typer.Exit(2)
 
 
+@app.command()
+def letter(
+    specs: SpecPaths,
+    trade: Annotated[
+        str, typer.Option(metavar="TRADE", help="Leave in it only what concerns this trade.")
+    ] = "",
+    form: Annotated[
+        LetterForm, typer.Option("--as", help="What to write; the next letter reads json.")
+    ] = LetterForm.markdown,
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+    earlier: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="The letter or review before this one, as JSON."),
+    ] = None,
+    dispositions: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="What is suggested for what; a setting.")
+    ] = None,
+    by: Annotated[
+        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
+    ] = "",
+) -> None:
+    """Write the comment letter: numbered items, a suggestion for each, and the questions.
+
+    It approves nothing: the words of the stamp stand beside boxes that a person ticks. Exit
+    status: 0 it was written, 2 something could not be read.
+    """
+    from checker.judging.judge import review as judge
+    from checker.showing.letter import letter_of, load_dispositions, load_earlier, matching
+
+    stage, whose = _stage(by), _trade(trade)
+    if form is LetterForm.docx and to is None:
+        _complain("--as docx goes into a file: name it with --to")
+        raise typer.Exit(2)
+    setting = _setting(load_dispositions, dispositions) if dispositions else None
+    before = _setting(load_earlier, earlier) if earlier else ()
+    book, reading = _rulebook(), Reading()
+    read = list(reading.specs(specs))
+    letters = []
+    for spec in read:
+        last = matching(before, spec.name, alone=len(read) == 1)
+        if earlier and last is None:
+            _complain(f"{earlier}: says nothing of {spec.name}, so its items are numbered anew")
+        letters.append(letter_of(spec, judge(spec, book, stage), whose, last, setting))
+    if letters:
+        _send(letters, form, to)
+    else:
+        reading.found_nothing()
+    if status := reading.status(False):
+        raise typer.Exit(status)
+
+
+@app.command()
+def fieldsheet(
+    specs: SpecPaths,
+    by: Annotated[str, typer.Option(metavar="STAGE", help="The stage it is taken to.")],
+    instrument: Annotated[
+        str, typer.Option(metavar="LEVEL", help="Level of the instrument: print rod readings.")
+    ] = "",
+    language: Annotated[str, typer.Option(metavar="WORD", help="en, or es for Spanish.")] = "en",
+    form: Annotated[SheetForm, typer.Option("--as", help="What to print.")] = SheetForm.text,
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+) -> None:
+    """Print the page for the site: what to measure, what still passes, what to photograph."""
+    from checker.showing.console import PIPE_WIDTH, width_of
+    from checker.showing.field_sheet import in_form, languages, sheet_of, words_in
+
+    stage = _stage(by)
+    if not stage or language not in languages():
+        wanted = f"one of {', '.join(languages())}" if stage else "the stage is wanted: --by"
+        _complain(f"--language {language}: {wanted}" if stage else wanted)
+        raise typer.Exit(2)
+    book, reading = _rulebook(), Reading()
+    try:
+        sheets = [sheet_of(one, book, stage, instrument) for one in reading.specs(specs)]
+    except ValueError as error:
+        _complain(str(error))
+        raise typer.Exit(2) from None
+    if sheets:
+        width = PIPE_WIDTH if to else width_of(sys.stdout)
+        _put(in_form(sheets, words_in(language), form.value, width), to)
+    else:
+        reading.found_nothing()
+    if status := reading.status(False):
+        raise typer.Exit(status)
+
+
+@app.command()
+def owner(
+    specs: SpecPaths,
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+) -> None:
+    """Write the owner's page in Markdown: what to keep up, by what was built."""
+    from checker.judging.judge import review as judge
+    from checker.reading.measured import as_measured, has_measurements
+    from checker.showing.owner_page import owner_page
+
+    book, reading = _rulebook(), Reading()
+    built = [as_measured(one) if has_measurements(one) else one for one in reading.specs(specs)]
+    if built:
+        _put(owner_page([(one, judge(one, book, "handover")) for one in built]), to)
+    else:
+        reading.found_nothing()
+    if status := reading.status(False):
+        raise typer.Exit(status)
+
+
+@app.command()
+def compare(
+    standard: Annotated[str, typer.Argument(metavar="STANDARD", help="The file of one standard.")],
+    submittal: Annotated[str, typer.Argument(metavar="SUBMITTAL", help="A file, or -.")],
+    place: PlaceName = "",
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+) -> None:
+    """Set a submittal against a standard: same, stricter, looser, different, not shown.
+
+    Exit status: 0 nothing is looser or different without being declared as a deviation; 1
+    something is; 2 a file could not be read.
+    """
+    from checker.judging.compare import compare as beside
+    from checker.judging.settle import settle
+    from checker.reading.faults import Unreadable
+    from checker.showing.compare_page import compare_page
+    from checker.showing.console import PIPE_WIDTH, width_of
+    from checker.showing.lines import BLANK
+
+    book, where = _rulebook(), _place(place)
+    reading = Reading()
+    standards, submitted = list(reading.specs([standard])), list(reading.specs([submittal]))
+    if not reading.unreadable and (len(standards) != 1 or not submitted):
+        _complain(f"{standard}: one assembly is wanted as the standard, and one or more beside it")
+        raise typer.Exit(2)
+    lines: list[Line] = []
+    differs = False
+    width = PIPE_WIDTH if to else width_of(sys.stdout)
+    for one in submitted if standards else []:
+        try:
+            settled = settle(one, book, where)
+        except Unreadable as error:
+            reading.note(error.faults)
+            continue
+        found = beside(standards[0], settled.spec, settled.rulebook)
+        lines += [BLANK] if lines else []
+        lines += compare_page(found, width=width)
+        differs = differs or found.open
+    if lines:
+        _put(lines, to)
+    if status := reading.status(differs):
+        raise typer.Exit(status)
+
+
 class Reading:
     """Reads specs one after another; what cannot be read is said and does not stop the others."""
 
     def __init__(self) -> None:
         self.unreadable = False
+        self.faults: list[Fault] = []
+        self._said: set[Fault] = set()
+
+    def files(self, paths: list[str], *, specs_only: bool = False) -> list[Path | None]:
+        """Return every spec file among files, folders and `-`, which is None."""
+        from checker.reading.reader import find_specs
+
+        found: list[Path | None] = []
+        for path, note in find_specs(paths, specs_only=specs_only):
+            if not note:
+                found.append(path)
+            elif not specs_only:
+                _complain(f"{path}: {note}")
+        return found
 
     def specs(self, paths: list[str]) -> Iterator[Spec]:
-        """Yield every assembly that can be read among files, folders and `-`."""
+        """Yield every assembly that can be read."""
         from checker.reading.faults import Unreadable
-        from checker.reading.reader import find_specs, load_spec
+        from checker.reading.reader import load_spec
 
-        for path, note in find_specs(paths):
-            if note:
-                _complain(f"{path}: {note}")
-                continue
+        for path in self.files(paths):
             try:
                 yield from load_spec(path)
             except Unreadable as error:
-                self.unreadable = True
-                for fault in error.faults:
-                    _complain(str(fault))
+                self.note(error.faults)
+
+    def judged(
+        self, files: list[Path | None], asked: Asked[Made], jobs: int, *, quiet: bool = False
+    ) -> Iterator[Made]:
+        """Yield what is made of every assembly; how far that has come is said unless `quiet`."""
+        from checker.judging.many import judge_files
+        from checker.showing.progress import Progress
+
+        progress = Progress(None if quiet else sys.stderr, len(files))
+        try:
+            for one in judge_files(files, asked, jobs):
+                progress.step()
+                if one.faults:
+                    progress.clear()
+                    self.note(one.faults)
+                yield from one.made
+        finally:
+            progress.clear()
+
+    def found_nothing(self) -> None:
+        """Say so, unless what could not be read was said already."""
+        if not self.unreadable:
+            _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
+            self.unreadable = True
+
+    def status(self, held: bool) -> int:
+        """Return the exit status; `held` says that something stands open."""
+        return 2 if self.unreadable else int(held)
+
+    def note(self, faults: Iterable[Fault]) -> None:
+        """Say what is wrong with a file."""
+        self.unreadable = True
+        for fault in faults:
+            # A house file at fault is at fault for every spec of the house.
+            if fault not in self._said:
+                self._said.add(fault)
+                self.faults.append(fault)
+                _complain(str(fault))
 
 
 def _rulebook(*paths: Path) -> Rulebook:
@@ -285,40 +554,160 @@ def _stage(given: str) -> str:
     return stages.get(plain_word(given), "")
 
 
-def _show(pairs: list[tuple[Spec, Review]], form: Form, to: Path | None) -> None:
+def _day(given: str) -> str:
+    """Return the day asked for. Only the word today reads the clock."""
+    from datetime import date
+
+    from checker.judging.day import read_day
+
+    try:
+        return read_day(date.today().isoformat() if given == "today" else given) if given else ""
+    except ValueError as error:
+        _complain(f"--on: {error}, or as the word today")
+    raise typer.Exit(2)
+
+
+def _place(given: str) -> str:
+    """Return the id of the place asked for."""
+    from checker.judging.places import find_place
+    from checker.reading.faults import Unreadable
+
+    try:
+        return find_place(given).id if given else ""
+    except (LookupError, Unreadable) as error:
+        _complain(str(error.args[0]))
+    raise typer.Exit(2)
+
+
+def _trade(given: str) -> str:
+    from checker.judging.rulebook import TRADES
+    from checker.reading.vocabulary import nearest, plain_word
+
+    if given and plain_word(given) not in TRADES:
+        near = nearest(given, list(TRADES))
+        _complain(f"there is no trade '{given}'{near}; trades: {', '.join(TRADES)}")
+        raise typer.Exit(2)
+    return plain_word(given)
+
+
+def _setting(read: Callable[[Path], Setting], path: Path) -> Setting:
+    """Read a file that a letter is written by."""
+    try:
+        return read(path)
+    except OSError as error:
+        _complain(f"{path}: cannot be read: {error.strerror or error}")
+    except ValueError as error:
+        _complain(str(error))
+    raise typer.Exit(2)
+
+
+def _send(letters: list[Letter], form: LetterForm, to: Path | None) -> None:
+    from checker.showing.console import write_bytes
+    from checker.showing.letter import in_form
+
+    try:
+        content = in_form(letters, form.value)
+    except ModuleNotFoundError:
+        _complain("--as docx needs one library more: pip install 'belowgrade[docx]'")
+        raise typer.Exit(2) from None
+    if isinstance(content, str) or to is None:
+        _put(str(content), to)
+        return
+    try:
+        write_bytes(to, content)
+    except OSError as error:
+        _complain(f"{to}: cannot be written: {error.strerror or error}")
+        raise typer.Exit(2) from None
+
+
+def _earlier(against: Path, form: Form) -> tuple[Earlier, ...]:
+    from checker.judging.earlier import load_earlier
+    from checker.reading.faults import Unreadable
+    from checker.showing.forms import COMPARED
+
+    if form.value not in COMPARED:
+        _complain(f"--against goes with --as {', '.join(COMPARED)}")
+        raise typer.Exit(2)
+    try:
+        return load_earlier(against)
+    except Unreadable as error:
+        _complain(str(error))
+    raise typer.Exit(2)
+
+
+def _pair(spec: Spec, review: Review) -> tuple[Spec, Review]:
+    return spec, review
+
+
+def _line(hold_at: str, _: Spec, review: Review) -> tuple[str, bool]:
+    """Return a review as a line of JSON, and whether it holds."""
+    from checker.showing.json_report import as_json_line
+
+    return as_json_line(review), review.holds(hold_at)
+
+
+def _compare(
+    earlier: tuple[Earlier, ...] | None, pairs: list[tuple[Spec, Review]], against: str
+) -> Comparison | None:
+    from checker.judging.carried import compare
+
+    return compare(earlier, [one for _, one in pairs], against) if earlier is not None else None
+
+
+def _holds(review: Review, comparison: Comparison | None, hold_at: str) -> bool:
+    if comparison is None:
+        return review.holds(hold_at)
+    return comparison.holds(hold_at) or not review.judged
+
+
+def _show(reviewed: Reviewed, form: Form, to: Path | None) -> None:
     from checker.showing.console import PIPE_WIDTH, width_of
+    from checker.showing.forms import in_form
 
-    content: str | list[Line]
-    reviews = [one for _, one in pairs]
-    if form is Form.json:
-        from checker.showing.json_report import as_json
-
-        content = as_json(reviews)
-    elif form is Form.html:
-        from checker.showing.report.html import report_page
-
-        content = report_page(pairs)
-    else:
-        from checker.showing.text import render
-
-        content = render(reviews, width=PIPE_WIDTH if to else width_of(sys.stdout))
-    _put(content, to)
+    _put(in_form(form.value, reviewed, PIPE_WIDTH if to else width_of(sys.stdout)), to)
 
 
-def _put(content: str | list[Line], to: Path | None) -> None:
+def _show_short(reviewed: Reviewed, to: Path | None) -> None:
+    from checker.showing.short import short
+
+    _put(short(reviewed.reviews), to)
+
+
+def _stream(lines: Iterator[tuple[str, bool]], to: Path | None) -> list[bool]:
+    """Write lines as they come, and return for each whether it holds."""
+    held: list[bool] = []
+
+    def pieces() -> Iterator[str]:
+        for text, holds in lines:
+            held.append(holds)
+            yield text
+
+    _put(pieces(), to)
+    return held
+
+
+def _put(content: str | list[Line] | Iterator[str], to: Path | None) -> None:
     """Write an output whole into a file, or print it."""
-    from checker.showing.console import write, write_file
+    from checker.showing.console import write, write_file, write_pieces
 
+    if isinstance(content, str):
+        content = iter((content,))
     if to:
         try:
-            write_file(to, content)
+            if isinstance(content, list):
+                write_file(to, content)
+            else:
+                write_pieces(to, content)
         except OSError as error:
             _complain(f"{to}: cannot be written: {error.strerror or error}")
             raise typer.Exit(2) from None
-    elif isinstance(content, str):
-        sys.stdout.write(content)
-    else:
+    elif isinstance(content, list):
         write(content, sys.stdout)
+    else:
+        for piece in content:
+            # The same bytes on every machine, whatever its locale.
+            sys.stdout.buffer.write(piece.encode("utf-8"))
+            sys.stdout.buffer.flush()
 
 
 def _complain(message: str) -> None:

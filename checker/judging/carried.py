@@ -11,7 +11,7 @@ import hashlib
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from checker.judging.review_data import MET, SEVERITIES, Finding, Review
+from checker.judging.review_data import MET, NOT_SHOWN, SEVERITIES, Finding, Review
 
 
 class Stood(NamedTuple):
@@ -71,10 +71,12 @@ class Comparison(NamedTuple):
     carried: int
     notes: tuple[str, ...]
 
-    def holds(self, hold_at: str) -> bool:
-        """Say whether something at or above a severity is new."""
-        limit = SEVERITIES.index(hold_at)
-        return any(SEVERITIES.index(one.finding.severity) <= limit for one in self.fresh)
+    def holds(self, hold_at: str = "") -> bool:
+        """Say whether something at or above a severity, else at its house's, is new."""
+        at = SEVERITIES.index
+        return any(
+            at(one.finding.severity) <= at(hold_at or one.review.hold_at) for one in self.fresh
+        )
 
 
 def fingerprint(review: Review, finding: Finding) -> str:
@@ -160,8 +162,16 @@ def _closed(old: Earlier, findings: Sequence[Finding]) -> list[Closed]:
 
 
 def _shown(finding: Finding) -> list[tuple[str, str]]:
-    """Return path and text of the comparisons that a finding's outcome comes from."""
-    return [(one.path, one.shown) for one in finding.compared if one.outcome == finding.outcome]
+    """Return path and text of the comparisons that a finding's outcome comes from.
+
+    What is not shown has no text: how the spec says so makes no other finding of it.
+    """
+    told = finding.outcome != NOT_SHOWN
+    return [
+        (one.path, one.shown if told else "")
+        for one in finding.compared
+        if one.outcome == finding.outcome
+    ]
 
 
 def _pairs(

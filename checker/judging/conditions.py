@@ -252,7 +252,7 @@ def _between(compare: Compare, left: Derived, limit: Any, right: Derived | None)
 def _same(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
     if isinstance(left.value, tuple) and not isinstance(left.value, Range):
         equal: bool | None = left.value == (limit if isinstance(limit, tuple) else (limit,))
-        if compare.operator == "is not":
+        if compare.operator == "is not" and limit != ():
             equal = limit in left.value
     elif isinstance(left.value, Range):
         low, high = left.value

@@ -32,6 +32,8 @@ def _reviews(text: str) -> list[Any]:
     try:
         report = json.loads(text)
     except ValueError:
+        if "\n" not in text:
+            raise
         # One review to a line.
         return [json.loads(line) for line in text.splitlines() if line.strip()]
     return list(report.get("reviews", [report]))
@@ -53,7 +55,8 @@ def _finding(raw: Any) -> Stood:
     if outcome not in _OUTCOMES or severity not in SEVERITIES or not isinstance(raw["open"], bool):
         raise ValueError
     compared = (each for each in raw["compared"] if each["outcome"] == outcome)
-    shown = ", ".join(dict.fromkeys(filter(None, (_text(each, "shown") for each in compared))))
+    texts = dict.fromkeys(_text(each, "shown") for each in compared if outcome != NOT_SHOWN)
+    shown = ", ".join(filter(None, texts))
     told = {key: _text(raw, key) for key in ("rule", "item", "title", "fingerprint")}
     return Stood(severity=severity, outcome=outcome, open=raw["open"], shown=shown, **told)
 

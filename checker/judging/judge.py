@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from checker.deriving.engine import Deriver
 from checker.judging.cautions import cautions_for
 from checker.judging.conditions import Answer, Judged
+from checker.judging.day import day_of
 from checker.judging.questions import gather_questions
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
@@ -26,8 +28,8 @@ from checker.judging.review_data import (
 from checker.judging.rulebook import Case, Rule, Rulebook
 from checker.judging.stages import Progress, buried_by, placed
 from checker.judging.standards import ON_EACH_LOT, belongs_to_a_lot
-from checker.judging.standing import cite, strongest
-from checker.judging.wording import fill, put
+from checker.judging.standing import HOUSE_STANDARD, cite, strongest
+from checker.judging.wording import InWords, fill, put
 from checker.reading.spec import Spec
 from checker.reading.vocabulary import vocabulary
 
@@ -51,20 +53,22 @@ class Ruling(NamedTuple):
     scope_open: bool = False
 
 
-def review(spec: Spec, rulebook: Rulebook, by: str = "") -> Review:
+def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Review:
     """Judge a spec by a rule book; `by` asks only what must be right by that stage.
 
-    The review is plain data and the same every time for the same input.
+    `day` is the day judged (2031-07-02), where it is not to be read from the spec. The review is
+    plain data and the same every time for the same input.
     """
     deriver = Deriver(spec)
     stated = deriver.get("job.stage").value
-    progress = Progress(by or stated or STAGES[0], frozenset(deriver.get("job.done").value or ()))
+    done = frozenset(deriver.get("job.done").value or ())
+    progress = Progress(by or stated or STAGES[0], done, stated or STAGES[0])
     rules, moved = placed(rulebook.rules, deriver)
     asked = [rule for rule in rules if not by or progress.reached(rule.stage)]
     rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
     room = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
     findings = sorted(
-        (_finding(ruling, deriver, room) for ruling in rulings),
+        (_finding(ruling, deriver, room, rulebook.law) for ruling in rulings),
         key=lambda f: (
             SEVERITIES.index(f.severity),
             FREQUENCIES.index(f.how_often),
@@ -77,7 +81,8 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "") -> Review:
         stage=progress.stage, stage_assumed=not (by or stated), by=by, rulebook="belowgrade",
         digest=rulebook.digest, cautions=cautions_for(progress.stage),
         buried=buried_by(progress.stage) if by or stated else (), findings=tuple(findings),
-        questions=gather_questions(findings, deriver), notes=spec.notes + moved,
+        questions=gather_questions(findings, deriver),
+        notes=spec.notes + moved + rulebook.notes, day=day or day_of(spec), books=rulebook.books,
     )  # fmt: skip
 
 
@@ -104,6 +109,8 @@ def _on_each_lot(ruling: Ruling) -> Ruling:
 def _rulings(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
     if rule.due and not progress.reached(rule.due):
         return [_apart(rule, f"not due until {rule.due.replace('_', ' ')}")]
+    if rule.until and progress.over(rule.until):
+        return [_apart(rule, f"not asked once stage {rule.until.replace('_', ' ')} is over")]
     if not rule.each:
         return [_ask(rule, deriver, "", progress)]
     ids = deriver.get(rule.each)
@@ -250,26 +257,33 @@ def _unseen(judged: tuple[Judged, ...], deriver: Deriver) -> tuple[str, ...]:
 # -- into words ------------------------------------------------------------------------------------
 
 
-def _finding(ruling: Ruling, deriver: Deriver, rulings: dict[tuple[str, str], Ruling]) -> Finding:
+def _finding(
+    ruling: Ruling,
+    deriver: Deriver,
+    rulings: dict[tuple[str, str], Ruling],
+    law: frozenset[str],
+) -> Finding:
     rule, case = ruling.rule, ruling.case
-    compared = tuple(put(one) for one in ruling.judged)
-    sources = tuple(cite(source, deriver) for source in case.sources) if case else ()
+    compared = InWords(ruling.judged)
+    sources = tuple(cite(source, deriver, law) for source in case.sources) if case else ()
     remedy, stop = _remedy(ruling, compared, rulings)
     return Finding(
         rule=rule.id, title=rule.title, severity=(case.severity if case else "") or rule.severity,
         how_often=rule.how_often, stage=rule.stage, trade=rule.trade, protects=rule.protects,
         item=ruling.item, outcome=ruling.outcome, because=ruling.because, compared=compared,
-        places=_places(ruling, deriver), missing=ruling.missing,
+        places=() if ruling.because == OUTSIDE else _places(ruling, deriver), missing=ruling.missing,
         assumed=_assumed(ruling.judged),
         tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
-        by_exception=ruling.by_exception, standing=strongest(sources), sources=sources,
-        elsewhere=_elsewhere(ruling, deriver), rationale=rule.rationale, differs=rule.differs,
-        remedy=remedy, stop=stop, ask="" if ruling.scope_open else rule.ask, safety=rule.safety,
+        by_exception=ruling.by_exception, standing=_standing(case, sources), sources=sources,
+        elsewhere=_elsewhere(ruling, deriver, law), rationale=rule.rationale, differs=rule.differs,
+        remedy=remedy, stop=stop, safety=rule.safety,
+        ask="" if ruling.scope_open else rule.ask.replace("{item}", ruling.item),
+        amended=rule.amended,
     )  # fmt: skip
 
 
 def _remedy(
-    ruling: Ruling, compared: tuple[Compared, ...], rulings: dict[tuple[str, str], Ruling]
+    ruling: Ruling, compared: Sequence[Compared], rulings: dict[tuple[str, str], Ruling]
 ) -> tuple[str, bool]:
     """Return what to do, and whether it is STOP because the remedy would break the guard."""
     rule = ruling.rule
@@ -349,8 +363,17 @@ def _tolerance(path: str, deriver: Deriver) -> float:
     return leaf.tolerance if leaf and leaf.kind in ("length", "level") else 0.0
 
 
-def _elsewhere(ruling: Ruling, deriver: Deriver) -> tuple[Elsewhere, ...]:
-    """Judge, for information, the cases not adopted here that come out otherwise."""
+def _standing(case: Case | None, sources: tuple[Cited, ...]) -> str:
+    if case and case.house and not sources:
+        return HOUSE_STANDARD
+    return strongest(sources)
+
+
+def _elsewhere(ruling: Ruling, deriver: Deriver, law: frozenset[str]) -> tuple[Elsewhere, ...]:
+    """Judge, for information, the cases not adopted here that come out otherwise.
+
+    Where the rule was amended, what is adopted and no longer governs is told too.
+    """
     if ruling.outcome not in (MET, NOT_MET) or len(ruling.rule.cases) < 2:
         return ()
     found = []
@@ -362,12 +385,13 @@ def _elsewhere(ruling: Ruling, deriver: Deriver) -> tuple[Elsewhere, ...]:
             or not _about_adoption(case)
         ):
             continue
-        if case.where.answer(deriver, ruling.item, asking=False).outcome is not False:
+        adopted = case.where.answer(deriver, ruling.item, asking=False).outcome
+        if adopted is not False and not (adopted and ruling.rule.amended):
             continue
         answer = case.require.answer(deriver, ruling.item, asking=True)
         outcome = {True: MET, False: NOT_MET, None: NOT_SHOWN}[answer.outcome]
         if outcome != ruling.outcome and answer.judged:
-            cited: tuple[Cited, ...] = tuple(cite(source, deriver) for source in case.sources)
+            cited: tuple[Cited, ...] = tuple(cite(source, deriver, law) for source in case.sources)
             found.append(Elsewhere(outcome, put(answer.judged[0]).needed, cited))
     return tuple(found)
 

@@ -10,9 +10,9 @@ from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 from typing import Any, Generic, NamedTuple, TypeVar
 
-from checker.judging.judge import review
 from checker.judging.review_data import Review
 from checker.judging.rulebook import Rulebook
+from checker.judging.settle import settle
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.measured import on_basis
 from checker.reading.reader import load_spec
@@ -30,7 +30,7 @@ _AHEAD = 3
 
 
 class Asked(NamedTuple, Generic[Made]):
-    """What is asked of every file: by which rules, by which stage, of which values.
+    """What is asked of every file: by which rules, by which stage, of which values, where and when.
 
     `make` gives what is wanted of each assembly. It runs in the process that judged it, so it is a
     function that can be named from there.
@@ -40,6 +40,8 @@ class Asked(NamedTuple, Generic[Made]):
     make: Callable[[Spec, Review], Made]
     by: str = ""
     basis: str = DESIGN
+    day: str = ""
+    place: str = ""
 
 
 class Judged(NamedTuple, Generic[Made]):
@@ -68,13 +70,14 @@ def judge_files(
 
 def _judge_file(file: Path | None, asked: Asked[Made]) -> Judged[Made]:
     try:
-        specs = load_spec(file)
+        settled = [
+            settle(each, asked.rulebook, asked.place, asked.day)
+            for spec in load_spec(file)
+            for each in on_basis(spec, asked.basis)
+        ]
     except Unreadable as error:
         return Judged((), tuple(error.faults))
-    bases = (each for spec in specs for each in on_basis(spec, asked.basis))
-    return Judged(
-        tuple(asked.make(each, review(each, asked.rulebook, asked.by)) for each in bases), ()
-    )
+    return Judged(tuple(asked.make(one.spec, one.review(asked.by)) for one in settled), ())
 
 
 # -- several processes -----------------------------------------------------------------------------

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 import functools
+import math
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
@@ -23,7 +24,7 @@ from checker.values import Range, ends
 REACH = 0.75
 NEAR = 5e-6
 # What a tape or a rod can show [m]: a limit beside one of these is that one, if it passes.
-_NEAT = (0.0254 / 16, 0.003048, 0.001)
+_NEAT = (0.0254 / 16, 0.00254, 0.003048, 0.001, 0.00000254)
 _FIRST_STEP = 0.006
 # Rules that say only that two values of one spec agree; a reading alone cannot be held to them.
 _AGREEMENT = "contradiction"
@@ -74,7 +75,11 @@ class Passes:
         def fails(value: float) -> frozenset[str]:
             return self._failing(_with(self._spec, shown, value), book, only_grave=True)
 
-        low, high = ends(shown.value)
+        closed = [end for end in ends(shown.value) if math.isfinite(end)]
+        if not closed:
+            return None
+        # What is open at one end is followed from the other.
+        low, high = closed[0], closed[-1]
         if not fails(low) and not fails(high):
             return _interval(low, high, leaf, fails, as_shown=True)
         nearest = next((one for one in _around(low, high, leaf) if not fails(one)), None)
@@ -98,6 +103,11 @@ def rests_on(rule: Rule) -> frozenset[str]:
         for path in _paths(condition):
             found |= _keys(path)
     return frozenset(found)
+
+
+def required(rule: Rule) -> frozenset[str]:
+    """Return the paths that a rule asks something of, not those that say where it applies."""
+    return frozenset(path for case in rule.cases for path in _paths(case.require))
 
 
 def _conditions(rule: Rule) -> Iterator[Condition]:
@@ -146,16 +156,11 @@ Fails = Callable[[float], frozenset[str]]
 
 def _around(low: float, high: float, leaf: Leaf) -> Iterator[float]:
     """Yield values farther and farther from those shown, below and above in turn."""
-    step = _FIRST_STEP
+    step = _step(leaf)
     while step <= REACH:
-        for value in (low - step, high + step):
-            if _possible(value, leaf):
-                yield value
-        step += max(_FIRST_STEP, step / 4)
-
-
-def _possible(value: float, leaf: Leaf) -> bool:
-    return leaf.kind == "level" or value >= (leaf.minimum or 0.0)
+        yield _kept_possible(low - step, leaf)
+        yield high + step
+        step += max(_step(leaf), step / 4)
 
 
 def _interval(low: float, high: float, leaf: Leaf, fails: Fails, *, as_shown: bool) -> Passing:
@@ -166,24 +171,33 @@ def _interval(low: float, high: float, leaf: Leaf, fails: Fails, *, as_shown: bo
 
 def _limit(start: float, side: int, leaf: Leaf, fails: Fails) -> tuple[float | None, str]:
     """Return the last value that passes on one side of one that does, and what ends it."""
-    good, step = start, _FIRST_STEP
-    while abs(good + side * step - start) <= REACH:
-        value = good + side * step
-        if not _possible(value, leaf):
+    good, step = start, _step(leaf)
+    while abs(good - start) < REACH:
+        value = _kept_possible(good + side * step, leaf)
+        if value == good:
             return None, ""
         if fails(value):
-            return _halved(good, value, fails)
+            return _halved(good, value, min(NEAR, _step(leaf) / 1000), fails)
         good, step = value, step * 2
     return None, ""
 
 
-def _halved(good: float, bad: float, fails: Fails) -> tuple[float, str]:
-    while abs(bad - good) > NEAR:
+def _step(leaf: Leaf) -> float:
+    """Return a first step that is no coarser than the value can be read."""
+    return min(leaf.tolerance or _FIRST_STEP, _FIRST_STEP)
+
+
+def _kept_possible(value: float, leaf: Leaf) -> float:
+    return value if leaf.kind == "level" else max(value, leaf.minimum or 0.0)
+
+
+def _halved(good: float, bad: float, near: float, fails: Fails) -> tuple[float, str]:
+    while abs(bad - good) > near:
         middle = (good + bad) / 2
         if fails(middle):
             bad = middle
         else:
             good = middle
     neat = (round(good / step) * step for step in _NEAT)
-    snapped = next((one for one in neat if abs(one - good) < 2 * NEAR and not fails(one)), good)
+    snapped = next((one for one in neat if abs(one - good) < 2 * near and not fails(one)), good)
     return snapped, ", ".join(sorted(fails(bad)))

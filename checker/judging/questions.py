@@ -29,7 +29,8 @@ def _question(path: str, waiting: list[Finding]) -> Question:
     stage = min((finding.stage for finding in waiting), key=STAGES.index)
     # A rule's question is about the value it judges, which need not be the one that is missing.
     about = [one for one in waiting if not one.compared or one.compared[0].path == path]
-    ask = next((one.ask.replace("{item}", one.item) for one in about if one.ask), "")
+    # Where the whole list is missing, its one question is asked of each thing on it.
+    ask = next((one.ask.replace("{item}", one.item or "(each)") for one in about if one.ask), "")
     alone = [finding for finding in waiting if finding.missing in ((), (path,))]
     because = next((finding.because for finding in alone if finding.because), "")
     rules = tuple(dict.fromkeys(finding.rule for finding in waiting))

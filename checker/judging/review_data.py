@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -114,7 +115,7 @@ class Finding(NamedTuple):
     item: str
     outcome: str
     because: str
-    compared: tuple[Compared, ...]
+    compared: Sequence[Compared]
     places: tuple[At, ...]
     missing: tuple[str, ...]
     assumed: tuple[str, ...]
@@ -163,7 +164,8 @@ class Review:
 
     `basis` says whether the design was judged or what was measured; `buried` what can no longer
     be changed after the stage, empty where neither the spec nor whoever asked names one. `day` is
-    the day judged, empty where none is known; `books` are the rule books it went by.
+    the day judged, empty where none is known; `books` are the rule books it went by, `hold_at` the
+    severity that its house holds at.
     """
 
     file: str
@@ -183,6 +185,7 @@ class Review:
     day: str = ""
     books: tuple[Book, ...] = ()
     variances: tuple[Allowance, ...] = ()
+    hold_at: str = "major"
 
     def of(self, outcome: str) -> tuple[Finding, ...]:
         """Return the findings with an outcome, in the order of the review."""
@@ -193,9 +196,12 @@ class Review:
         """Say whether anything at all could be judged."""
         return any(finding.outcome in (MET, NOT_MET) for finding in self.findings)
 
-    def holds(self, hold_at: str) -> bool:
-        """Say whether something at or above a severity stands open, or nothing could be judged."""
-        limit = SEVERITIES.index(hold_at)
+    def holds(self, hold_at: str = "") -> bool:
+        """Say whether something at or above a severity stands open, or nothing could be judged.
+
+        With none given, the severity is the one that its house holds at.
+        """
+        limit = SEVERITIES.index(hold_at or self.hold_at)
         return not self.judged or any(
             finding.open and SEVERITIES.index(finding.severity) <= limit
             for finding in self.findings

@@ -42,8 +42,8 @@ _REQUIRED = (
     "examples",
 )
 _OPTIONAL = (
-    "due", "until", "guard", "walk", "at_best", "seen", "applies", "cases", "require", "sources", "unless",
-    "differs", "stop", "ask", "safety", "formerly",
+    "due", "until", "guard", "walk", "at_best", "seen", "applies", "cases", "require", "sources",
+    "unless", "differs", "stop", "ask", "safety", "formerly",
 )  # fmt: skip
 _CASE_KEYS = ("where", "require", "sources", "severity", "remedy")
 

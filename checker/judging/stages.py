@@ -16,14 +16,25 @@ from checker.reading.compose import TextLoader
 
 
 class Progress(NamedTuple):
-    """How far the work has come: the stage at hand, and stages that are finished out of turn."""
+    """How far the work has come: the stage asked for, stages finished out of turn, the one at hand.
+
+    The stage asked for may lie ahead of the one at hand; nothing is over any sooner for that.
+    """
 
     stage: str
     done: frozenset[str]
+    now: str = STAGES[0]
 
     def reached(self, stage: str) -> bool:
         """Say whether the facts of a stage can exist: it is at hand, past, or done early."""
         return STAGES.index(stage) <= STAGES.index(self.stage) or stage in self.done
+
+    def over(self, stage: str) -> bool:
+        """Say whether a later stage than this one is at hand.
+
+        A stage done out of turn does not count: what it left open may be open still.
+        """
+        return STAGES.index(stage) < STAGES.index(self.now)
 
 
 class Move(NamedTuple):

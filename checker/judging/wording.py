@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import isfinite
-from typing import Any
+from typing import Any, overload
 
 from checker.deriving.engine import Derived
 from checker.deriving.quantity import REGISTRY
@@ -28,6 +29,43 @@ def put(judged: Judged) -> Compared:
     return Compared(
         left.path, left.title, outcome, shown, needed, off, room, left.pattern in REGISTRY
     )
+
+
+class InWords(Sequence[Compared]):
+    """Comparisons put into words when somebody reads them: most of a review nobody does."""
+
+    __slots__ = ("_judged", "_words")
+
+    def __init__(self, judged: tuple[Judged, ...]) -> None:
+        self._judged = judged
+        self._words: tuple[Compared, ...] | None = None
+
+    def _all(self) -> tuple[Compared, ...]:
+        if self._words is None:
+            self._words = tuple(put(one) for one in self._judged)
+        return self._words
+
+    def __len__(self) -> int:
+        return len(self._judged)
+
+    @overload
+    def __getitem__(self, index: int) -> Compared: ...
+    @overload
+    def __getitem__(self, index: slice) -> Sequence[Compared]: ...
+    def __getitem__(self, index: int | slice) -> Compared | Sequence[Compared]:
+        return self._all()[index]
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and self._all() == tuple(other)
+
+    def __hash__(self) -> int:
+        return hash(self._all())
+
+    def __repr__(self) -> str:
+        return repr(self._all())
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return tuple, (self._all(),)
 
 
 def _difference(kind: str, value: float | None, unit: str, toward: Toward) -> str:
@@ -117,7 +155,7 @@ def _plain(value: Any) -> str:
     return str(value).replace("_", " ")
 
 
-def fill(text: str, compared: tuple[Compared, ...], item: str, room: str) -> str:
+def fill(text: str, compared: Sequence[Compared], item: str, room: str) -> str:
     """Put the numbers of the first comparison that fails into a remedy."""
     failed = next(
         (one for one in compared if one.outcome == NOT_MET), compared[0] if compared else None

@@ -17,8 +17,10 @@ SIZE_LIMIT = 2_000_000
 DEPTH_LIMIT = 40
 DOCUMENT_LIMIT = 200
 ALIAS_LIMIT = 1_000
+NODE_LIMIT = 100_000
 
 _PIECE = 1_000_000
+_LINE = 400
 
 _BaseLoader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -93,10 +95,6 @@ def _read_stream(stream: BinaryIO, most: int) -> bytes:
 
 def compose(text: str, name: str) -> list[yaml.Node]:
     """Return one node per YAML document. Raises Unreadable with a place and a plain sentence."""
-    if (count := text.count("\n---")) > DOCUMENT_LIMIT:
-        raise Unreadable(
-            [Fault(name, 0, 0, f"holds {count + 1} documents; {DOCUMENT_LIMIT} is the limit")]
-        )
     try:
         return list(_documents(text, name))
     except yaml.YAMLError as error:
@@ -107,10 +105,19 @@ def compose(text: str, name: str) -> list[yaml.Node]:
 
 def _documents(text: str, name: str) -> Iterator[yaml.Node]:
     _refuse_hostile(text, name)
+    aliased = "&" in text and "*" in text
     loader = TextLoader(text)
     try:
+        count = 0
         while loader.check_node():
-            yield loader.get_node()
+            count += 1
+            if count > DOCUMENT_LIMIT:
+                message = f"holds more than {DOCUMENT_LIMIT} documents: make several files of it"
+                raise Unreadable([Fault(name, 0, 0, message)])
+            node = loader.get_node()
+            if aliased:
+                _refuse_growth(node, name)
+            yield node
     finally:
         loader.dispose()
 
@@ -132,6 +139,39 @@ def _refuse_hostile(text: str, name: str) -> None:
         raise Unreadable([Fault(name, 0, 0, "holds too many aliases: write the values out")])
 
 
+def _refuse_growth(root: yaml.Node, name: str) -> None:
+    """Refuse aliases that lead round in a ring, nest too deep, or stand for more than they say."""
+    size: dict[int, int] = {}
+    depth: dict[int, int] = {}
+    entered: set[int] = set()
+    # Each node twice: on the way down, and again once all that it holds is known.
+    left = [(root, False)]
+    while left:
+        node, done = left.pop()
+        key, parts = id(node), _parts(node)
+        if done:
+            size[key] = 1 + sum(size[id(part)] for part in parts)
+            depth[key] = 1 + max((depth[id(part)] for part in parts), default=0)
+            if size[key] > NODE_LIMIT or depth[key] > DEPTH_LIMIT:
+                raise Unreadable([_at(node, name, "holds too many aliases: write the values out")])
+        elif key not in size:
+            if key in entered:
+                raise Unreadable([_at(node, name, "an alias leads back to where it stands")])
+            entered.add(key)
+            left.append((node, True))
+            left += [(part, False) for part in parts]
+
+
+def _parts(node: yaml.Node) -> list[yaml.Node]:
+    if isinstance(node, yaml.MappingNode):
+        return [part for pair in node.value for part in pair]
+    return node.value if isinstance(node, yaml.SequenceNode) else []
+
+
+def _at(node: yaml.Node, name: str, message: str) -> Fault:
+    return Fault(name, node.start_mark.line + 1, node.start_mark.column + 1, message)
+
+
 def _explain(error: yaml.YAMLError, text: str, name: str) -> Fault:
     mark = getattr(error, "problem_mark", None)
     if "quoted scalar" in str(getattr(error, "context", "")):
@@ -143,7 +183,8 @@ def _explain(error: yaml.YAMLError, text: str, name: str) -> Fault:
             name, line, 1 if line else 0, f"is not YAML: {getattr(error, 'reason', error)}"
         )
     lines = text.split("\n")
-    written = lines[mark.line] if mark.line < len(lines) else ""
+    # Nobody needs more of a line to see what is wrong in it.
+    written = lines[mark.line][:_LINE] if mark.line < len(lines) else ""
     message = _yaml_trap(written, str(getattr(error, "problem", "") or ""))
     return Fault(name, mark.line + 1, mark.column + 1, message)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import os
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -20,6 +21,8 @@ from checker.reading.walk import STAND_INS, Walk, scalar_at
 
 SUFFIXES = {".yaml", ".yml"}
 
+_ITEMS = 20_000
+_FAULTS = 500
 _CHAIN = 10  # files that start from one another
 _FAULTS_OF_A_BASE = 5
 
@@ -76,9 +79,13 @@ class _File:
                 spec = under(spec, layer)
             self.faults += contradictions(spec)
             specs.append(dataclasses.replace(spec, name=_name(spec, index)))
+            if sum(len(ids) for spec in specs for ids in spec.lists.values()) > _ITEMS:
+                message = f"holds more than {_ITEMS} things in its lists: make several files of it"
+                self.faults.append(Fault(self.name, 0, 0, message))
+                break
         if self.faults:
             # What the documents share may be at fault once for each of them.
-            raise Unreadable(sorted(set(self.faults), key=_by_place))
+            raise Unreadable(_most(sorted(set(self.faults), key=_by_place)))
         return specs
 
     def _base(self, node: yaml.Node, walk: Walk) -> tuple[Spec, ...]:
@@ -126,6 +133,14 @@ def _blank(node: yaml.Node) -> bool:
     return isinstance(node, yaml.ScalarNode) and node.value.strip() == ""
 
 
+def _most(faults: list[Fault]) -> list[Fault]:
+    """Return as many faults as somebody may still read, and how many there are beside them."""
+    left = len(faults) - _FAULTS
+    if left <= 0:
+        return faults
+    return [*faults[:_FAULTS], Fault(faults[0].file, 0, 0, f"has {left} more faults")]
+
+
 def _by_place(fault: Fault) -> tuple[int, int, str]:
     return fault.line, fault.column, fault.message
 
@@ -166,36 +181,52 @@ def _name(spec: Spec, index: int) -> str:
     return ", ".join(filter(None, house)) or f"assembly {index + 1}"
 
 
-def find_specs(paths: list[str]) -> Iterator[tuple[Path | None, str]]:
+def find_specs(paths: list[str], *, specs_only: bool = False) -> Iterator[tuple[Path | None, str]]:
     """Yield every spec file among files, folders and `-`, and a note for what is left alone.
 
     Yields (path, "") for a spec and (path, note) for a file that is no spec. Files come in
     the order of their names, folders are searched all the way down; links to folders are not
-    followed.
+    followed. A file that is named itself is taken for a spec, unless `specs_only` says to leave
+    alone what does not claim to be one.
     """
     for given in paths:
         if given == "-":
             yield None, ""
-            continue
-        path = Path(given)
-        if not path.is_dir():
-            yield path, ""
-            continue
-        for found in sorted(path.rglob("*")):
-            if found.suffix.lower() in SUFFIXES and found.name != FENCE and found.is_file():
-                yield (
-                    found,
-                    ""
-                    if _claims_to_be_spec(found)
-                    else "is no spec (no 'vocabulary:'), left alone",
-                )
+        elif _is_folder(Path(given)):
+            for found in sorted(Path(given).rglob("*")):
+                if found.suffix.lower() in SUFFIXES and not _is_folder(found):
+                    yield from _look_at(found)
+        elif specs_only:
+            yield from _look_at(Path(given))
+        else:
+            yield Path(given), ""
+
+
+def _is_folder(path: Path) -> bool:
+    try:
+        return path.is_dir()
+    except OSError:
+        # What cannot be looked at is said when it is opened.
+        return False
+
+
+def _look_at(path: Path) -> Iterator[tuple[Path, str]]:
+    if path.name != FENCE:
+        claims = _claims_to_be_spec(path)
+        yield path, "" if claims else "is no spec (no 'vocabulary:'), left alone"
+
+
+# With a mark of its encoding before it, and at any break of lines that YAML knows.
+_CLAIM = re.compile(rb"""(?:\A(?:\xef\xbb\xbf)?|[\r\n])["']?vocabulary["']?[ \t]*:""")
 
 
 def _claims_to_be_spec(path: Path) -> bool:
     try:
+        if not path.is_file():
+            return True
         with path.open("rb") as stream:
             head = stream.read(200_000)
     except OSError:
         return True
     # Anything that is not plain text is tried as a spec, so that the reader says what is wrong.
-    return head.startswith(b"vocabulary:") or b"\nvocabulary:" in head or b"\0" in head
+    return bool(_CLAIM.search(head)) or b"\0" in head

@@ -38,6 +38,11 @@ _PROVENANCE = ("value", "as_written", "one of", "from", "how", "by", "date")
 _INNER = ("value", "as_written", "one of")
 _HOW = {"onpaper": "on paper", "measured": "measured", "assumed": "assumed", "standard": "standard"}
 _YES_NO = {"yes": True, "no": False, "true": True, "false": False, "y": True, "n": False}
+# Each is asked of by several rules, and findings of thousands would be read by nobody.
+ITEM_LIMIT = 1_000
+_ID = 100
+# As much of a line as shows that a comment swallowed a value.
+_REST = 100
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
 
 
@@ -62,6 +67,7 @@ class Walk:
     level_unit: str | None = None
     standard: bool = False
     nodes_left: int = 50_000
+    items_left: int = ITEM_LIMIT
 
     def document(self, root: yaml.Node, level_unit: str = "") -> Any:
         """Walk a whole document and return its plain copy.
@@ -176,8 +182,13 @@ class Walk:
             self.sound = False
             return _raw(node)
         ids: list[str] = []
-        plain = []
+        plain: list[Any] = []
         self.nodes_left -= len(node.value)
+        self.items_left -= len(node.value)
+        if self.items_left < 0:
+            message = f"a spec holds more than {ITEM_LIMIT} things in its lists, which none needs"
+            self.fault(node, message, path)
+            return plain
         for item_node in node.value:
             identity = self._identity(item_node, items, path, ids)
             where = f"{path}.{identity}"
@@ -193,6 +204,10 @@ class Walk:
             for key, value in node.value:
                 if getattr(key, "value", None) == "id" and isinstance(value, yaml.ScalarNode):
                     identity = value.value.strip()
+        if len(identity) > _ID:
+            message = f"an id is a short word to call it by, not {len(identity)} characters"
+            self.fault(node, message, path)
+            identity = identity[:_ID]
         if not identity:
             self.fault(node, f"every {items.noun} in '{path}' needs an 'id' to be called by", path)
             identity = f"({len(ids) + 1})"
@@ -282,8 +297,8 @@ class Walk:
 
     def _stand_in(self, node: yaml.ScalarNode, path: str) -> str:
         if not node.style and node.value == "":
-            line = self.text.split("\n")[node.start_mark.line]
-            rest = line[node.start_mark.column :].strip()
+            index = node.start_mark.index
+            rest = self.text[index : index + _REST].partition("\n")[0].strip()
             # A comment proper has a space behind its mark; #57 was meant as the value.
             if rest.startswith("#") and rest[1:2].strip():
                 message = "everything after '#' is a comment, so nothing is left."
@@ -380,7 +395,7 @@ class Walk:
                 found.append(self._word(part.value.strip(), leaf, path))
             else:
                 found.append(part.value.strip())
-        if len(set(found)) < len(found):
+        if leaf.kind == "words" and len(set(found)) < len(found):
             self.sound = False
         return tuple(found), "", found
 
@@ -448,13 +463,16 @@ def _is_date(text: str) -> bool:
     return True
 
 
-def _written(node: yaml.Node) -> str:
+def _written(node: yaml.Node, depth: int = 3) -> str:
+    """What stands in a file, near enough to know it again."""
     if isinstance(node, yaml.ScalarNode):
         return str(node.value)
+    parts = node.value[:50] if depth else []
     if isinstance(node, yaml.SequenceNode):
-        return ", ".join(_written(part) for part in node.value[:50])
+        return ", ".join(_written(part, depth - 1) for part in parts)
     if isinstance(node, yaml.MappingNode):
-        return ", ".join(f"{_written(key)}: {_written(value)}" for key, value in node.value[:50])
+        pairs = ((_written(key, depth - 1), _written(value, depth - 1)) for key, value in parts)
+        return ", ".join(f"{key}: {value}" for key, value in pairs)
     return ""
 
 

@@ -24,7 +24,9 @@ def render_comparison(
     The safety block of every assembly stands above, and the last line is that of any review.
     """
     width = min(width, WIDEST)
-    many = len(reviews) > 1
+    closed = (*comparison.fixed, *comparison.dropped)
+    told_of = {(review.file, review.assembly) for review in reviews}
+    many = len(told_of | {one.earlier[:2] for one in closed}) > 1
     cautions = list(dict.fromkeys(one for review in reviews for one in review.cautions))
     lines = [row for review in reviews for row in head_lines(review, width)]
     lines += [*top_cautions(cautions, width), BLANK]
@@ -88,6 +90,7 @@ def _became(one: Closed) -> str:
     was = joined([one.before.outcome, one.before.shown], ", ")
     title = f"{one.before.severity}: {named(one.before.title, one.before.item)}"
     if one.now is None:
-        return f"{title} ({one.before.rule}): was {was}"
-    now = joined([one.now.outcome, one.now.because or shown_text(one.now)], ", ")
+        return f"{title} ({one.before.rule}): was {was}; not asked again"
+    allowed = f"allowed by variance {one.now.varied}" if one.now.varied else ""
+    now = joined([one.now.outcome, allowed or one.now.because or shown_text(one.now)], ", ")
     return f"{title} ({one.before.rule}): was {was}; now {now}"

@@ -18,6 +18,7 @@ __all__ = [
     "plain",
     "width_of",
     "write",
+    "write_bytes",
     "write_file",
     "write_pieces",
 ]
@@ -90,6 +91,22 @@ def write_pieces(path: Path, pieces: Iterable[str]) -> None:
     try:
         with opened as stream:
             stream.writelines(pieces)
+        part.replace(target)
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def write_bytes(path: Path, content: bytes) -> None:
+    """Write a file that is no text, whole or not at all. Raises OSError as `write_file` does."""
+    if path.exists() and not path.is_file():
+        path.write_bytes(content)
+        return
+    target = path.resolve()
+    part = target.with_name(f".{target.name}.{os.getpid()}.part")
+    opened = part.open("xb")
+    try:
+        with opened as stream:
+            stream.write(content)
         part.replace(target)
     finally:
         part.unlink(missing_ok=True)

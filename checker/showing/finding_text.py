@@ -54,6 +54,7 @@ def finding_lines(
         ("safety", "" if finding.safety in said else finding.safety),
         *relabelled("assumed", finding.assumed),
         ("elsewhere", "" if brief else joined([elsewhere(one) for one in finding.elsewhere])),
+        *relabelled("amended", [f"by {one.by}: {one.reason}" for one in finding.amended]),
         ("rule", _rule(finding)),
     ]
     return lines + [row for label, text in rows for row in labelled(label, text, width)]

@@ -101,4 +101,6 @@ def _plain(value: Any) -> Any:
     if dataclasses.is_dataclass(value):
         names = [field.name for field in dataclasses.fields(value)]
         return {name: _plain(getattr(value, name)) for name in names}
+    if isinstance(value, Sequence):
+        return [_plain(one) for one in value]
     return value

@@ -12,8 +12,11 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
-from checker.data import PACKAGE, load_json
+import yaml
+
+from checker.data import PACKAGE, data_dir, load_json
 from checker.judging.rulebook import Rule, load_rulebook
+from checker.reading.compose import TextLoader
 from checker.reading.editor_schema import editor_schema
 from checker.showing import markdown
 from checker.showing.console import write_file
@@ -46,7 +49,7 @@ def rules_page() -> str:
         )
         for rule in rules:
             lines += _rule(rule)
-    return markdown.page(lines)
+    return markdown.page([*lines, *_not_judged()])
 
 
 def editor_schema_page() -> str:
@@ -96,6 +99,15 @@ def main(arguments: list[str] | None = None) -> int:
     for name in found:
         sys.stderr.write(f"{name} is stale: run python -m checker.showing.pages\n")
     return 1 if found else 0
+
+
+def _not_judged() -> list[str]:
+    text = (data_dir("shared") / "not_judged.yaml").read_text(encoding="utf-8")
+    rows = [
+        (markdown.text(one["what"]), markdown.text(one["why"].strip()))
+        for one in yaml.load(text, TextLoader)
+    ]
+    return ["## Not judged", "", *markdown.table(("what", "why"), rows)]
 
 
 def _summary(rule: Rule) -> tuple[str, ...]:

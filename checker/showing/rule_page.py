@@ -9,7 +9,7 @@ from itertools import groupby
 from checker.deriving.quantity import REGISTRY
 from checker.judging.conditions import Combined, Compare, Condition
 from checker.judging.rulebook import Case, Rule, Rulebook
-from checker.judging.standing import Source
+from checker.judging.standing import HOUSE_STANDARD, Source
 from checker.reading.vocabulary import vocabulary
 from checker.showing.finding_text import COMMON_PRACTICE, READ, labelled, stage_words
 from checker.showing.lines import (
@@ -31,6 +31,7 @@ _LABEL = 12
 _HOW_OFTEN = {"common": "common", "known": "known to happen", "rare": "rare"}
 _AT_BEST = "Never counts as met: at best these rules have no objection, and a person decides."
 _SEEN = "Only values that somebody measured count, with a name and a date."
+_SIDES = {"met": "Meets it", "not met": "Does not meet it", "does not apply": "Is not asked of"}
 _BLANK = re.compile(r"\{(\w+)\}")
 _VERBS = {
     "at most": "is at most",
@@ -86,12 +87,15 @@ def by_section(rules: Sequence[Rule]) -> list[tuple[str, list[Rule]]]:
 def rule_rows(rule: Rule) -> list[Row]:
     """Return what a rule says of itself, as labelled texts."""
     due = f"not before stage {stage_words(rule.due)}" if rule.due else ""
+    until = f"not once stage {stage_words(rule.until)} is over" if rule.until else ""
     rows = [
         ("severity", f"{rule.severity}; {_HOW_OFTEN[rule.how_often]}; protects {rule.protects}"),
         ("stage", f"last cheap to put right at {stage_words(rule.stage)}; trade {rule.trade}"),
         ("due", due),
+        ("until", until),
         ("asked of", f"every item of {rule.each}" if rule.each else ""),
         ("applies", f"where {condition_words(rule.applies)}" if rule.applies else ""),
+        *[("amended", f"by {one.by}: {one.reason}") for one in rule.amended],
         *_cases(rule.cases, "needed"),
         *_cases(rule.unless, "unless"),
         ("seen", _SEEN if rule.seen else ""),
@@ -108,10 +112,11 @@ def rule_rows(rule: Rule) -> list[Row]:
 
 
 def examples(rule: Rule) -> Iterable[tuple[str, list[str]]]:
-    """Yield "Meets it" and "Does not meet it" with what the rule's own examples are."""
-    for key, title in (("met", "Meets it"), ("not met", "Does not meet it")):
+    """Yield "Meets it" and so on with what the rule's own examples are."""
+    for key, title in _SIDES.items():
         shown = rule.raw.get("examples", {}).get(key, [])
-        yield title, [str(example["says"]) for example in shown if "says" in example]
+        if shown or key != "does not apply":
+            yield title, [str(example["says"]) for example in shown if "says" in example]
 
 
 def condition_words(condition: Condition) -> str:
@@ -170,7 +175,8 @@ def _cases(cases: Sequence[Case], label: str) -> list[Row]:
         text = f"{where}{otherwise}{condition_words(case.require)}.{severity}"
         rows.append((label, text))
         said = [source_words(source) for source in case.sources]
-        rows += [("says", text) for text in said or [COMMON_PRACTICE]]
+        own = HOUSE_STANDARD if case.house else COMMON_PRACTICE
+        rows += [("says", text) for text in said or [own]]
         if case.remedy:
             rows.append(("do", _blanks(case.remedy)))
     return rows

@@ -125,6 +125,8 @@ def _result(
     }
     if places[1:]:
         result["relatedLocations"] = places[1:]
+    if finding.varied:
+        result["suppressions"] = [_suppression(review, finding.varied)]
     if states is not None:
         result["baselineState"] = states.get(known, "unchanged")
     return result
@@ -172,10 +174,19 @@ def _details(review: Review, finding: Finding) -> dict[str, Any]:
             "protects": finding.protects,
             "standing": finding.standing,
             "stop": finding.stop,
+            "amendedBy": [f"{one.by}: {one.reason}" for one in finding.amended],
             "missing": list(finding.missing),
             "assumed": list(finding.assumed),
         }
     )
+
+
+def _suppression(review: Review, varied: str) -> dict[str, Any]:
+    """Return the variance that allows a departure, which somebody approved outside the spec."""
+    allowed = next((one for one in review.variances if one.id == varied), None)
+    why = f": {allowed.reason} Approved by {allowed.by}" if allowed else ""
+    text = clean(f"Variance {varied}{why}")
+    return {"kind": "external", "status": "accepted", "justification": sentence(text)}
 
 
 def _states(comparison: Comparison | None) -> dict[str, str] | None:

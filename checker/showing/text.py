@@ -16,6 +16,8 @@ from checker.judging.review_data import (
     NOT_SHOWN,
     SEVERITIES,
     STAGES,
+    Allowance,
+    Book,
     Caution,
     Finding,
     Question,
@@ -71,8 +73,11 @@ def closing(reviews: Sequence[Review], *, accepted: bool = False) -> str:
         sum(len(review.of(outcome)) for review in reviews) for outcome in (MET, NOT_MET, NOT_SHOWN)
     )
     let_pass = " (let pass)" if accepted and not_shown else ""
+    varied = sum(bool(one.varied) for review in reviews for one in review.findings)
+    by_variance = f" ({varied} by variance)" if varied else ""
     return (
-        f"{met} met, {not_met} not met, {not_shown} could not be judged{let_pass}. {_NOT_A_RELEASE}"
+        f"{met} met, {not_met} not met{by_variance}, {not_shown} could not be judged{let_pass}. "
+        f"{_NOT_A_RELEASE}"
     )
 
 
@@ -90,6 +95,7 @@ def _review(review: Review, width: int, *, accepted: bool) -> list[Line]:
         *top_cautions(review.cautions, width),
         *_list("After this stage you can no longer change:", review.buried, width),
         *_not_met(review, width),
+        *_varied(review, width),
         *_questions(review, width),
         *_no_answer(review, width),
         *_older(review, width),
@@ -123,7 +129,7 @@ def head_lines(review: Review, width: int) -> list[Line]:
             "judged by what was measured" if review.basis == "measured" else "",
         ]
     )
-    third = joined([f"rule book {review.rulebook}", f"digest {review.digest[:12]}"], ", ")
+    third = _went_by(review)
     return [
         *paragraph(first, width, style="heading"),
         *paragraph(second, width),
@@ -143,6 +149,14 @@ def more_cautions(cautions: Sequence[Caution], width: int) -> list[Line]:
     return [*heading("More on safety", width), *lines] if lines else []
 
 
+def _went_by(review: Review) -> str:
+    """Return the rule books that a review went by, each with its digest, and the day judged."""
+    books = review.books or (Book(review.rulebook, review.digest),)
+    named = ", ".join(part for book in books for part in (book.name, f"digest {book.digest[:12]}"))
+    noun = "rule books" if len(books) > 1 else "rule book"
+    return joined([f"{noun} {named}", f"as of {review.day}" if review.day else ""])
+
+
 def _cautions(cautions: Iterable[Caution], width: int) -> list[Line]:
     return [
         row
@@ -154,7 +168,7 @@ def _cautions(cautions: Iterable[Caution], width: int) -> list[Line]:
 
 
 def _not_met(review: Review, width: int) -> list[Line]:
-    findings = by_weight(review.of(NOT_MET))
+    findings = by_weight(one for one in review.of(NOT_MET) if not one.varied)
     if not findings:
         found = "No fault found in what could be judged." if review.judged else ""
         return [BLANK, *paragraph(found, width)] if found else []
@@ -163,6 +177,32 @@ def _not_met(review: Review, width: int) -> list[Line]:
     for number, finding in enumerate(findings, start=1):
         lines += [BLANK, *finding_lines(number, finding, width, said, review.file)]
     return lines
+
+
+def _varied(review: Review, width: int) -> list[Line]:
+    """What is not met and allowed for a time, and every variance that is not in force."""
+    granted = {one.id: one for one in review.variances}
+    texts = [
+        f"{one.varied} allows {named(one.title, one.item)} ({one.rule}){_figures(one)}: "
+        f"{_granted(granted[one.varied])}"
+        for one in review.findings
+        if one.varied in granted
+    ]
+    used = {one.varied for one in review.findings}
+    idle = [
+        joined([f"{one.id}, of {one.rule or 'no rule'}: {one.state}", one.reason])
+        for one in review.variances
+        if one.id not in used
+    ]
+    return [
+        *_list("Not met, and allowed by a variance", texts, width),
+        *_list("Variances that allow nothing here", idle, width),
+    ]
+
+
+def _granted(one: Allowance) -> str:
+    condition = f"on condition of {one.condition}" if one.condition else ""
+    return joined([f"approved by {one.by} until {one.expires}", condition, one.reason])
 
 
 def _questions(review: Review, width: int) -> list[Line]:

@@ -1,6 +1,6 @@
 """The report in a real browser, opened as from a memory stick: read, filtered, unfolded, printed.
 
-`.ci/run` installs what this needs: Chromium, and playwright-core and axe-core into .ci/node.
+`.ci/run` installs what this needs: Chromium, and playwright-core and axe-core into .ci/browser.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from checker.judging.review_data import NOT_MET, Finding
 from checker.showing.report.html import report_page
 
 ROOT = Path(__file__).parents[2]
-PARTS = ROOT / ".ci" / "node" / "node_modules"
+PARTS = ROOT / ".ci" / "browser" / "node_modules"
 CHROMIUM = next(filter(None, map(shutil.which, ("chromium", "chromium-browser"))), None)
 
 LACKING = [
@@ -28,8 +28,8 @@ LACKING = [
     for name, there in (
         ("node", shutil.which("node")),
         ("chromium", CHROMIUM),
-        (".ci/node with playwright-core", (PARTS / "playwright-core").is_dir()),
-        (".ci/node with axe-core", (PARTS / "axe-core").is_dir()),
+        (".ci/browser with playwright-core", (PARTS / "playwright-core").is_dir()),
+        (".ci/browser with axe-core", (PARTS / "axe-core").is_dir()),
     )
     if not there
 ]

@@ -195,17 +195,17 @@ def test_list_left_out_is_not_shown_and_an_empty_one_is_never_met(tmp_path: Path
 
 
 SEEN = """
-- id: backfill.braced
-  title: Not braced
+- id: backfill.deck
+  title: No deck
   seen: yes
-  require: {value: backfill.braced, is: yes}
+  require: {value: backfill.deck_on, is: yes}
   sources: common practice
 """
 LOOKED = {"how": "measured", "by": "R. Halloway", "date": "2031-04-20"}
 
 
 def test_a_promise_is_not_a_fact(tmp_path: Path) -> None:
-    promise: dict[str, Any] = {"backfill": {"braced": "yes"}}
+    promise: dict[str, Any] = {"backfill": {"deck_on": "yes"}}
     early = only(tmp_path, SEEN, promise, protects="people")
     assert early.outcome == DOES_NOT_APPLY, "before its stage a plan is only a plan"
     assert "must be seen" in early.because
@@ -213,17 +213,17 @@ def test_a_promise_is_not_a_fact(tmp_path: Path) -> None:
     promised = only(tmp_path, SEEN, now | promise, protects="people")
     assert promised.outcome == NOT_SHOWN
     assert "look, and write who looked" in promised.because
-    assert promised.missing == ("backfill.braced",)
+    assert promised.missing == ("backfill.deck_on",)
     seen = only(
-        tmp_path, SEEN, {"backfill": {"braced": {"value": "yes", **LOOKED}}}, protects="people"
+        tmp_path, SEEN, {"backfill": {"deck_on": {"value": "yes", **LOOKED}}}, protects="people"
     )
     assert seen.outcome == MET
-    assert only(tmp_path, SEEN, {"backfill": {"braced": "no"}}).outcome == NOT_MET
+    assert only(tmp_path, SEEN, {"backfill": {"deck_on": "no"}}).outcome == NOT_MET
 
 
 def test_a_person_decides(tmp_path: Path) -> None:
     rule = SEEN.replace("seen: yes", "at_best: for_person")
-    finding = only(tmp_path, rule, {"backfill": {"braced": "yes"}}, protects="people")
+    finding = only(tmp_path, rule, {"backfill": {"deck_on": "yes"}}, protects="people")
     assert finding.outcome == DOES_NOT_APPLY
     assert finding.because.startswith("no objection")
 
@@ -231,7 +231,7 @@ def test_a_person_decides(tmp_path: Path) -> None:
 def test_not_applicable_is_taken_at_its_word_but_not_where_people_are_protected(
     tmp_path: Path,
 ) -> None:
-    said = {"backfill": {"braced": "not applicable"}}
+    said = {"backfill": {"deck_on": "not applicable"}}
     rule = SEEN.replace("  seen: yes\n", "")
     finding = only(tmp_path, rule, said)
     assert (finding.outcome, finding.because) == (DOES_NOT_APPLY, 'the spec says "not applicable"')

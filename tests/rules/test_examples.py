@@ -6,52 +6,45 @@ from typing import Any
 
 import pytest
 
-from checker.judging.judge import review
-from checker.judging.review_data import DOES_NOT_APPLY, MET, NOT_MET, Finding
-from checker.judging.rulebook import Rule, Rulebook, load_rulebook
+from checker.judging.review_data import DOES_NOT_APPLY, MET, NOT_MET
+from checker.judging.rulebook import Rule
+from tests.rules.asking import BOOK, Example, asked, at_its_stage, examples, outcome
 from tests.support import spec_of
-
-BOOK = load_rulebook()
 
 
 def _cases(side: str) -> list[Any]:
     return [
         pytest.param(rule, example, id=f"{rule.id}-{number}")
         for rule in BOOK.rules
-        for number, example in enumerate(rule.raw["examples"][side], 1)
+        for number, example in enumerate(examples(rule.id), 1)
+        if example.side == side
     ]
 
 
-def judge(rule: Rule, mapping: dict[str, Any]) -> list[Finding]:
-    """Judge a mapping by one rule, at the stage where its facts exist."""
-    guards = tuple(other for other in BOOK.rules if other.id == rule.guard)
-    book = Rulebook((rule, *guards), BOOK.digest)
-    mapping = dict(mapping)
-    if rule.due:
-        mapping["job"] = {"stage": rule.due, **mapping.get("job", {})}
-    return [f for f in review(spec_of(mapping), book).findings if f.rule == rule.id]
-
-
-@pytest.mark.parametrize(("rule", "example"), _cases("met"))
-def test_example_is_met(rule: Rule, example: dict[str, Any]) -> None:
-    findings = judge(rule, example["spec"])
+@pytest.mark.parametrize(("rule", "example"), _cases(MET))
+def test_example_is_met(rule: Rule, example: Example) -> None:
+    findings = asked(rule, example.spec)
+    assert {outcome(one) for one in findings} == {MET}, findings
     if rule.at_best:
-        assert all(f.outcome == DOES_NOT_APPLY for f in findings), findings
-        assert any(f.because.startswith("no objection") for f in findings), findings
-    else:
-        assert {f.outcome for f in findings} == {MET}, findings
+        assert {one.outcome for one in findings} == {DOES_NOT_APPLY}, "a person decides"
 
 
-@pytest.mark.parametrize(("rule", "example"), _cases("not met"))
-def test_example_is_not_met(rule: Rule, example: dict[str, Any]) -> None:
-    findings = judge(rule, example["spec"])
-    assert any(f.outcome == NOT_MET for f in findings), findings
-    for finding in findings:
-        if finding.outcome == NOT_MET:
-            assert finding.compared, "a finding that cannot show its numbers is not finished"
-            assert finding.remedy
+@pytest.mark.parametrize(("rule", "example"), _cases(NOT_MET))
+def test_example_is_not_met(rule: Rule, example: Example) -> None:
+    failed = [one for one in asked(rule, example.spec) if one.outcome == NOT_MET]
+    assert failed
+    for finding in failed:
+        assert finding.compared, "a finding that cannot show its numbers is not finished"
+        assert finding.remedy
+
+
+@pytest.mark.parametrize(("rule", "example"), _cases(DOES_NOT_APPLY))
+def test_example_is_not_asked_about(rule: Rule, example: Example) -> None:
+    findings = asked(rule, example.spec)
+    assert {outcome(one) for one in findings} == {DOES_NOT_APPLY}, findings
 
 
 @pytest.mark.parametrize("rule", BOOK.rules, ids=lambda rule: rule.id)
 def test_silence_is_never_met(rule: Rule) -> None:
-    assert all(finding.outcome != MET for finding in judge(rule, {}))
+    silent = spec_of(at_its_stage(rule, {}))
+    assert all(one.outcome != MET for one in asked(rule, silent))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.deriving.quantity import quantity
+from checker.deriving.quantity import NotShown, quantity
 from checker.formulas import levels
 
 
@@ -41,23 +41,43 @@ def bearing_cover(trench: float, footing_base: float) -> float:
     title="room for fall between floor and bearing",
     kind="length",
     needs=(
-        "slab.underside_level",
-        "footing.underside_level",
+        "slab.underside_level?",
+        "footing.underside_level?",
+        "footing.thickness?",
+        "slab.above_footing?",
         "drain.bedding_planned",
         "drain.outside_diameter_planned",
     ),
-    rises_with=("slab.underside_level",),
+    rises_with=("slab.underside_level", "footing.thickness", "slab.above_footing"),
     falls_with=(
         "footing.underside_level",
         "drain.bedding_planned",
         "drain.outside_diameter_planned",
     ),
-    formula="underside of the slab - underside of the footing - bedding - outside diameter",
+    formula="underside of the slab - underside of the footing, else thickness of the footing +"
+    " height of the slab over it; less bedding and outside diameter",
     source="geometry; common practice",
 )
-def window(slab_base: float, footing_base: float, bedding: float, outside: float) -> float:
-    """Return the room for fall once bedding and pipe are in [m]; it needs no inverts."""
-    return levels.window(slab_base, footing_base, bedding, outside)
+def window(
+    slab_base: float | None,
+    footing_base: float | None,
+    thickness: float | None,
+    over_footing: float | None,
+    bedding: float,
+    outside: float,
+) -> float:
+    """Return the room for fall once bedding and pipe are in [m]; it needs no inverts.
+
+    Without levels, as in a standard, two heights do.
+    """
+    if slab_base is not None and footing_base is not None:
+        return levels.window(slab_base, footing_base, bedding, outside)
+    if thickness is not None and over_footing is not None:
+        return levels.window(over_footing, -thickness, bedding, outside)
+    needed = ("levels.slab_underside", slab_base), ("levels.footing_underside", footing_base)
+    raise NotShown(
+        "the levels of slab and footing", *(path for path, level in needed if level is None)
+    )
 
 
 @quantity(

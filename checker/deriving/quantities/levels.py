@@ -23,19 +23,39 @@ RISING = ((FOOTING_BASE, FOOTING_TOP, WALL_TOP), (FOOTING_BASE, SLAB_BASE, FLOOR
     "slab.underside_level",
     title="underside of the slab",
     kind="level",
-    needs=("levels.slab_underside?", "levels.floor_top?", "slab.thickness?"),
-    rises_with=("levels.slab_underside", "levels.floor_top"),
+    needs=(
+        "levels.slab_underside?",
+        "levels.floor_top?",
+        "slab.thickness?",
+        "footing.top_level?",
+        "slab.above_footing?",
+    ),
+    rises_with=(
+        "levels.slab_underside",
+        "levels.floor_top",
+        "footing.top_level",
+        "slab.above_footing",
+    ),
     falls_with=("slab.thickness",),
-    formula="the level shown, else top of the floor - thickness of the slab",
+    formula="the level shown, else top of the floor - thickness, else top of the footing + the"
+    " height over it",
     source="geometry",
 )
-def slab_underside(shown: float | None, floor: float | None, thickness: float | None) -> float:
+def slab_underside(
+    shown: float | None,
+    floor: float | None,
+    thickness: float | None,
+    footing_top: float | None,
+    over_footing: float | None,
+) -> float:
     """Return the level of the underside of the slab [m]."""
     if shown is not None:
         return shown
-    if floor is None or thickness is None:
-        raise NotShown("the level of the underside of the slab", "levels.slab_underside")
-    return floor - thickness
+    if floor is not None and thickness is not None:
+        return floor - thickness
+    if footing_top is not None and over_footing is not None:
+        return footing_top + over_footing
+    raise NotShown("the level of the underside of the slab", "levels.slab_underside")
 
 
 @quantity(
@@ -88,6 +108,7 @@ def slab_depth(shown: float | None, floor: float | None, underside: float | None
         "footing.thickness?",
         "slab.thickness?",
         "wall.height?",
+        "slab.above_footing?",
     ),
     formula="each level compared with the next above it, each height with its two ends",
     source="geometry; two levels are good to 0.04 ft",
@@ -101,6 +122,7 @@ def contradiction(
     footing_thickness: float | None,
     slab_thickness: float | None,
     wall_height: float | None,
+    over_footing: float | None,
 ) -> str:
     """Return "none", or a sentence that names each pair of levels that contradict."""
     named = {
@@ -118,6 +140,7 @@ def contradiction(
     found += _off("the thickness of the footing", footing_top, footing_base, footing_thickness)
     found += _off("the thickness of the slab", floor, slab_base, slab_thickness)
     found += _off("the height of the wall", wall_top, footing_top, wall_height)
+    found += _off("the height of the slab over the footing", slab_base, footing_top, over_footing)
     return "; ".join(found) or "none"
 
 

@@ -81,7 +81,7 @@ def sheet_of(spec: Spec, rulebook: Rulebook, stage: str, instrument: str = "") -
     review = judge(spec, rulebook, stage)
     height = instrument_level(spec, instrument) if instrument else None
     passes = Passes(spec, rulebook)
-    rows = rows_of(spec, review, stage, passes, height)
+    rows = rows_of(spec, review, rulebook, stage, passes, height)
     measure = tuple(row for row in rows if row.numeric)
     look = tuple(row for row in rows if not row.numeric)
     return Sheet(

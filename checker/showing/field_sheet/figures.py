@@ -19,8 +19,11 @@ _NOISE = 1e-4
 
 
 def tape(value: float, unit: str, toward: Toward = "nearest") -> str:
-    """Return a length as a tape reads it, rounded to 1/8 in or 1 mm toward one side."""
-    if unit in _THIN:
+    """Return a length as a tape reads it, rounded to 1/8 in or 1 mm toward one side.
+
+    What was written in feet stays in feet.
+    """
+    if unit in (*_THIN, "ft", "ft-in"):
         return format_quantity("length", value, unit, toward)
     if unit in _METRIC:
         return format_quantity("length", value, "mm", toward, places=0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -17,11 +18,12 @@ from checker.showing.lines import clean
 _TEMPLATES = Path(__file__).parent / "templates"
 
 
-def as_html(sheet: Sheet, words: Words) -> str:
-    """Return a sheet as a page in plain ASCII that needs nothing beside it."""
+def as_html(sheets: Sequence[Sheet], words: Words) -> str:
+    """Return sheets as one page in plain ASCII that needs nothing beside it."""
     style = Markup((_TEMPLATES / "sheet.css").read_text(encoding="utf-8"))
     page = _environment().get_template("sheet.html.j2").render(
-        sheet=sheet, w=words, p=phrases, style=style, block="\n".join(fill_in(sheet, words)),
+        sheets=[(one, "\n".join(fill_in(one, words))) for one in sheets],
+        w=words, p=phrases, style=style,
         command="belowgrade review SPEC --measured both", not_a_release=NOT_A_RELEASE,
     )  # fmt: skip
     # A browser reads these references in any encoding, and any output can take them.

@@ -15,7 +15,10 @@ _COMPARATORS = (
     "at most", "at least", "below", "above", "between", "is not", "one of", "none of",
     "to be shown", "to be left out", "not before", "before",
 )  # fmt: skip
-_YES_NO = ("yes", "no")
+NO_PERMISSION = (
+    "A figure that passes is no leave to go in or to fill: the competent person and the engineer "
+    "decide."
+)
 
 
 def stage(sheet: Sheet, words: Words) -> str:
@@ -36,18 +39,26 @@ def expected(row: Row, words: Words) -> str:
 def passes(row: Row, words: Words) -> str:
     """Return what still passes, in one phrase; empty where nothing more is known."""
     if row.low and row.high:
-        return words("{low} to {high}", low=row.low, high=row.high)
+        return words("{low} to {high}", low=_bare(row.low, row.high), high=row.high)
     if row.low:
         return words("{low} or more", low=row.low)
     if row.high:
         return words("{high} or less", high=row.high)
-    return needed(row.needed, words)
+    if row.needed or row.as_shown or row.missing:
+        return needed(row.needed, words)
+    return words("nothing by itself: stop and ask")
+
+
+def _bare(low: str, high: str) -> str:
+    """Return the lower end without its unit, where the upper one tells it."""
+    figure, space, unit = low.rpartition(" ")
+    return figure if space and unit.isalpha() and high.endswith(f" {unit}") else low
 
 
 def rod(one: Rod, words: Words) -> str:
     """Return the least and the most that a rod may read; empty where no rule ends it."""
     if one.least and one.most:
-        return words("{low} to {high}", low=one.least, high=one.most)
+        return words("{low} to {high}", low=_bare(one.least, one.most), high=one.most)
     if one.least:
         return words("{low} or more", low=one.least)
     return words("{high} or less", high=one.most) if one.most else ""
@@ -57,7 +68,9 @@ def needed(text: str, words: Words) -> str:
     """Return what a rule wants, its first words in the language."""
     start = next((one for one in _COMPARATORS if text.startswith(one)), "")
     rest = text.removeprefix(start).strip()
-    return f"{words(start) if start else ''} {words(rest)}".strip()
+    title = max((one for one in words.texts if rest.startswith(f"{one} ")), key=len, default="")
+    told = f"{words(title)} {rest.removeprefix(title).strip()}" if title else words(rest)
+    return f"{words(start) if start else ''} {told}".strip()
 
 
 def fails(row: Row) -> bool:
@@ -82,23 +95,48 @@ def blank(row: Row, words: Words) -> str:
     """Return the blank of a row, with its unit or its answers; nothing is ever in it."""
     if row.kind == "yes_no":
         return f"[ ] {words('yes')}  [ ] {words('no')}"
-    return f"__________ {row.unit}".rstrip()
+    return f"__________ {unit(row)}".rstrip()
+
+
+def unit(row: Row) -> str:
+    """Return the unit to write a reading in."""
+    return "ft, in" if row.unit == "ft-in" else row.unit
+
+
+def no_permission(sheet: Sheet, words: Words) -> str:
+    """Return the line that stands under figures on which somebody's life may hang."""
+    grave = any(row.path.startswith(("excavation.", "backfill.")) for row in sheet.rows)
+    return words(NO_PERMISSION) if grave else ""
 
 
 def pipe(one: PipeWord, where: str, words: Words) -> str:
     """Return how far the top of the pipe lies under the top of form or footing at a corner."""
     corner = words(one.corner) if one.corner == HIGHEST else one.corner
-    parts = [
-        words("top of the pipe {shown} below the {where} at {corner}",
-              shown=one.shown, where=words(where), corner=corner)
-        if one.shown
-        else words("top of the pipe at {corner}, below the {where}",
-                   where=words(where), corner=corner),
-        words("never less than {least}", least=one.least) if one.least else "",
-        words("never more than {most}", most=one.most) if one.most else "",
-    ]  # fmt: skip
-    text = ", ".join(part for part in parts if part)
+    if one.shown is None:
+        start = words("top of the pipe at {corner}, below the {where}",
+                      where=words(where), corner=corner)  # fmt: skip
+    else:
+        side = "above" if one.shown.above else "below"
+        start = words(f"top of the pipe {{shown}} {side} the {{where}} at {{corner}}",
+                      shown=one.shown.distance, where=words(where), corner=corner)  # fmt: skip
+    text = ", ".join(part for part in (start, _least(one, words), _most(one, words)) if part)
     return f"{text[:1].upper()}{text[1:]}."
+
+
+def _least(one: PipeWord, words: Words) -> str:
+    if one.least is None:
+        return ""
+    if one.least.above:
+        return words("never more than {distance} above", distance=one.least.distance)
+    return words("never less than {distance}", distance=one.least.distance)
+
+
+def _most(one: PipeWord, words: Words) -> str:
+    if one.most is None:
+        return ""
+    if one.most.above:
+        return words("never less than {distance} above", distance=one.most.distance)
+    return words("never more than {distance}", distance=one.most.distance)
 
 
 def where(sheet: Sheet) -> str:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from checker.deriving.engine import Deriver
 from checker.judging.passing import Passes
 from checker.reading.spec import Spec
+from checker.reading.write_back import Toward
 from checker.showing.field_sheet.figures import tape
 
 # While the forms stand, somebody lays a tape over them; later over the footing itself.
@@ -14,16 +15,23 @@ _STAGES = ("forms", "footing_poured", "drain", "pre_backfill")
 HIGHEST = "the highest corner"
 
 
+class Below(NamedTuple):
+    """A distance below, or above."""
+
+    distance: str
+    above: bool
+
+
 class PipeWord(NamedTuple):
     """How far the top of the pipe lies below the top of form or footing, at one corner.
 
-    `least` and `most` still pass; empty where no rule ends it. Below nothing it lies above.
+    `least` and `most` still pass; None where no rule ends it.
     """
 
     corner: str
-    shown: str
-    least: str
-    most: str
+    shown: Below | None
+    least: Below | None
+    most: Below | None
 
 
 def pipe_words(spec: Spec, deriver: Deriver, passes: Passes, stage: str) -> tuple[PipeWord, ...]:
@@ -56,9 +64,9 @@ def _word(corner: str, spec: Spec, passes: Passes, reach: float, unit: str) -> P
     found = passes.of(f"drain.corners.{corner}.invert")
     return PipeWord(
         corner,
-        tape(reach - invert, unit) if isinstance(invert, float) else "",
-        tape(reach - found.high, unit, "up") if found and found.high is not None else "",
-        tape(reach - found.low, unit, "down") if found and found.low is not None else "",
+        _below(reach - invert, unit, "nearest") if isinstance(invert, float) else None,
+        _below(reach - found.high, unit, "up") if found and found.high is not None else None,
+        _below(reach - found.low, unit, "down") if found and found.low is not None else None,
     )
 
 
@@ -71,5 +79,11 @@ def _planned(deriver: Deriver, top: float, unit: str) -> tuple[PipeWord, ...]:
     if not all(isinstance(one, float) for one in (*ends, outside, wall)) or ends[0] < ends[1]:
         return ()
     reach = top - (outside - wall)
-    least, most = tape(reach - ends[0], unit, "up"), tape(reach - ends[1], unit, "down")
-    return (PipeWord(HIGHEST, "", least, most),)
+    least = _below(reach - ends[0], unit, "up")
+    return (PipeWord(HIGHEST, None, least, _below(reach - ends[1], unit, "down")),)
+
+
+def _below(depth: float, unit: str, toward: Toward) -> Below:
+    """Return a depth; `toward` rounds it as a number, so that above stays on the safe side too."""
+    text = tape(depth, unit, toward)
+    return Below(text.removeprefix("-"), text.startswith("-"))

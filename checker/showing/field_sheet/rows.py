@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
-from checker.judging.passing import Passes, Passing
-from checker.judging.review_data import DOES_NOT_APPLY, NOT_MET, SEVERITIES, Review
+from checker.judging.passing import Passes, Passing, required
+from checker.judging.review_data import DOES_NOT_APPLY, NOT_MET, SEVERITIES, Compared, Review
+from checker.judging.rulebook import Rulebook
 from checker.reading.spec import Spec
 from checker.reading.vocabulary import Leaf
 from checker.reading.write_back import Toward
@@ -67,21 +69,31 @@ class Row(NamedTuple):
 
 
 class Asked(NamedTuple):
-    """What the findings say of one value: how grave it is, and what they need."""
+    """What the findings say of one value.
+
+    `needed` is what a rule asks of the value itself, `failed` whether it fails that, `open`
+    whether something that is not met rests on it, be it alone or with others.
+    """
 
     severity: str
     needed: str
     failed: bool
+    open: bool
 
 
 def rows_of(
-    spec: Spec, review: Review, stage: str, passes: Passes, height: float | None
+    spec: Spec,
+    review: Review,
+    rulebook: Rulebook,
+    stage: str,
+    passes: Passes,
+    height: float | None,
 ) -> tuple[Row, ...]:
     """Return the rows of a stage: first the figures, then what is looked at.
 
     `height` is the level of the instrument [m].
     """
-    asked = _asked(review)
+    asked = _asked(review, {rule.id: required(rule) for rule in rulebook.rules})
     order = {path: at for at, path in enumerate(spec.values)}
     rows = []
     for path in sorted(asked, key=lambda one: (order.get(one, len(order)), one)):
@@ -95,24 +107,29 @@ def rows_of(
     return tuple(row._replace(number=at) for at, row in enumerate(rows, start=1))
 
 
-def _asked(review: Review) -> dict[str, Asked]:
+def _asked(review: Review, wanted: Mapping[str, frozenset[str]]) -> dict[str, Asked]:
     """Return every value that a finding rests on or waits for."""
     found: dict[str, Asked] = {}
     for one in review.findings:
         if one.outcome == DOES_NOT_APPLY and not one.because.startswith(_NO_OBJECTION):
             continue
-        needed = {compared.path: compared.needed for compared in one.compared}
-        failed = {compared.path for compared in one.compared if compared.outcome == NOT_MET}
+        compared = {each.path: each for each in one.compared if _asks(each, wanted[one.rule])}
         for path in (*(place.path for place in one.places), *one.missing):
-            before = found.get(path)
-            severity = one.severity
-            if before and SEVERITIES.index(before.severity) < SEVERITIES.index(severity):
-                severity = before.severity
-            said = before.needed if before and before.needed else needed.get(path, "")
+            known = found.get(path, Asked(one.severity, "", failed=False, open=False))
+            each = compared.get(path)
             found[path] = Asked(
-                severity, said, path in failed or (before is not None and before.failed)
+                min(known.severity, one.severity, key=SEVERITIES.index),
+                known.needed or (each.needed if each else ""),
+                known.failed or (each is not None and each.outcome == NOT_MET),
+                known.open or (one.outcome == NOT_MET and one.severity != SEVERITIES[-1]),
             )
     return found
+
+
+def _asks(compared: Compared, wanted: frozenset[str]) -> bool:
+    """Say whether a comparison is what the rule asks, not what it says where it applies."""
+    found = leaf_at(compared.path)
+    return found is not None and found[0].path in wanted
 
 
 def _row(
@@ -128,14 +145,16 @@ def _row(
     known = shown is not None and shown.value is not None
     unit = shown.unit if shown and shown.unit else _usual_unit(leaf, spec)
     found = passes.of(path) if known else None
-    if known and found is None and not asked.needed:
+    if known and found is None and not asked.needed and not (asked.open and leaf.kind == "level"):
         return None
     if found is not None and found.low is None and found.high is None and found.as_shown:
         return None
+    # A level of which no value passes as long as the others stay as they are.
+    alone = known and asked.open and leaf.kind == "level" and found is None
     blank = Row(
         number=0, path=path, title=leaf.title, item=item, kind=leaf.kind, unit=unit,
         expected=_expected(spec, path, leaf, unit), tolerance=_tolerance(leaf, unit), low="",
-        high="", needed=asked.needed if found is None else "", as_shown=not asked.failed,
+        high="", needed=asked.needed if found is None else "", as_shown=not (asked.failed or alone),
         spare="", ratio=None, critical=asked.severity == SEVERITIES[0], rods=(),
     )  # fmt: skip
     if found is None or shown is None or not isinstance(shown.value, float | Range):

@@ -46,7 +46,10 @@ def on_site(leaf: Leaf, stage: str) -> bool:
     """Say whether the value at a key is measured or looked at during a stage."""
     if leaf.nature == "record" or leaf.kind in _NO_READING or leaf.path.startswith(_ON_PAPER):
         return False
-    return built_at(leaf.path) in (stage, *_AGAIN.get(stage, ()))
+    built = built_at(leaf.path)
+    # Once more only what may have moved or been harmed since: levels, and what is seen.
+    again = leaf.kind == "level" or leaf.nature == "fact"
+    return built == stage or (again and built in _AGAIN.get(stage, ()))
 
 
 def built_at(pattern: str) -> str:

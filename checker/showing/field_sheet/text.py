@@ -72,6 +72,7 @@ def _measure(sheet: Sheet, words: Words, width: int) -> list[Line]:
         return []
     lines = heading(words("Measure"), width)
     lines += paragraph(words("Each by itself, everything else as drawn."), width)
+    lines += paragraph(phrases.no_permission(sheet, words), width)
     for row in sheet.measure:
         lines += [BLANK, *_title(row, words, width)]
         tolerance = words("read to {tolerance}", tolerance=row.tolerance) if row.tolerance else ""

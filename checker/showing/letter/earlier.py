@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -73,10 +73,10 @@ def load_earlier(path: Path) -> tuple[Earlier, ...]:
     raise ValueError(f"{path}: neither a letter nor a review as this version writes them")
 
 
-def matching(earlier: tuple[Earlier, ...], assembly: str) -> Earlier | None:
-    """Return what was said about an assembly; the only one there is may have another name now."""
+def matching(earlier: Sequence[Earlier], assembly: str, *, alone: bool) -> Earlier | None:
+    """Return what was said about an assembly; one that is `alone` may have had another name."""
     found = next((one for one in earlier if one.assembly == assembly), None)
-    return found or (earlier[0] if len(earlier) == 1 else None)
+    return found or (earlier[0] if alone and len(earlier) == 1 else None)
 
 
 def closed(earlier: Earlier, review: Review, spec: Spec, trade: str) -> tuple[Closed, ...]:

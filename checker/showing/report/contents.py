@@ -54,6 +54,7 @@ class Fault(NamedTuple):
     says: tuple[str, ...]
     places: tuple[str, ...]
     elsewhere: tuple[str, ...]
+    amended: tuple[str, ...]
     steps: tuple[Step, ...]
 
 
@@ -136,15 +137,21 @@ def contents_of(spec: Spec, review: Review, number: int, *, accepted: bool) -> C
 
 def margin(finding: Finding) -> str:
     """Return how close a finding that is met came to its limit, where that is worth a word."""
-    parts = ["by an exception"] if finding.by_exception else []
+    return joined(
+        [
+            "by an exception" if finding.by_exception else "",
+            _closeness(finding) if finding.tight else "",
+        ]
+    )
+
+
+def _closeness(finding: Finding) -> str:
     closest = next((one for one in finding.compared if one.room), None)
-    if closest and at_the_limit(finding):
-        parts.append(f"at the limit: {closest.shown}")
-    elif finding.tight and closest:
-        parts.append(f"tight: {closest.shown}, needed {closest.needed}, {closest.room} left")
-    elif finding.tight:
-        parts.append("tight: by less than its readings can be trusted to")
-    return joined(parts)
+    if closest is None:
+        return "tight: by less than its readings can be trusted to"
+    if at_the_limit(finding):
+        return f"at the limit: {closest.shown}"
+    return f"tight: {closest.shown}, needed {closest.needed}, {closest.room} left"
 
 
 def figures(finding: Finding) -> str:
@@ -166,11 +173,18 @@ def _block(spec: Spec, review: Review) -> tuple[tuple[str, str], ...]:
         ("jurisdiction", spec.text("job.jurisdiction") or NOT_SHOWN),
         ("codes", _codes(spec) or NOT_SHOWN),
         ("levels on the datum", spec.text("levels.datum") or NOT_SHOWN),
-        ("as of", spec.text("job.as_of") or NOT_SHOWN),
-        ("rule book", review.rulebook),
+        ("day judged", review.day or spec.text("job.as_of") or NOT_SHOWN),
+        ("rule book", joined([review.rulebook, *_more_books(review)], ", ")),
         ("digest of the rules", review.digest[:12]),
         ("made from", review.file),
     )
+
+
+def _more_books(review: Review) -> list[str]:
+    """Return the rule books that were laid over the first, each with its own digest."""
+    return [
+        f"{book.name} ({book.digest[:12]})" for book in review.books if book.name != review.rulebook
+    ]
 
 
 def _codes(spec: Spec) -> str:
@@ -185,6 +199,7 @@ def _fault(number: int, finding: Finding, spec: Spec, review: Review) -> Fault:
         _says(finding),
         tuple(_place(place, review.file) for place in finding.places),
         tuple(elsewhere(other) for other in finding.elsewhere),
+        tuple(f"by {one.by}: {one.reason}" for one in finding.amended),
         tuple(steps_to(spec, _quantities(finding))),
     )  # fmt: skip
 

@@ -10,11 +10,13 @@ import sys
 import xml.etree.ElementTree as ET
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import html5lib
 import pytest
 
+from checker.judging.review_data import Allowance, Amended
 from checker.showing.json_report import as_json
 from checker.showing.report.html import report_page
 from checker.showing.text import render
@@ -152,7 +154,7 @@ vocabulary: 1
 job:
   name: "</title><script>alert(1)</script>"
   lot: '"><img src=x onerror=alert(2)>'
-  jurisdiction: "\\e[31mred\\e[0m \\u202eturned {{ 7 * 7 }}"
+  jurisdiction: "\\e[31mred\\e[0m \\u202eturned {{ 7 * 7 }} at Kraków"
 levels: {unit: ft, datum: LONG, slab_underside: 91.67, footing_top: 91.67}
 drain: {present: yes}
 """
@@ -167,7 +169,8 @@ def test_text_of_a_spec_is_text_everywhere(reviewed_text: Callable[[str], Pairs]
     block = words(classed(page, "block")[0])
     assert "</title><script>alert(1)</script>" in block
     assert '"><img src=x onerror=alert(2)>' in block
-    assert "red turned {{ 7 * 7 }}" in block
+    assert "red turned {{ 7 * 7 }} at Kraków" in block
+    assert text.isascii()
     assert long.strip() in block
     assert "\x1b" not in text
     assert "&#8238;" not in text
@@ -197,3 +200,25 @@ def test_page_is_printed_where_no_file_is_named(bad: Pairs) -> None:
     assert done.returncode == 1
     assert done.stderr == ""
     assert len(classed(parsed(done.stdout), "fault")) == len(bad[0][1].of("not met"))
+
+
+def test_what_was_allowed_and_amended_is_told_with_who_did_it(bad: Pairs) -> None:
+    ((spec, review),) = bad
+    first = review.of("not met")[0]._replace(
+        varied="V-07", amended=(Amended("Harrow and Fenn Homes", "our clay is worse"),)
+    )
+    allowed = Allowance(
+        "V-07", first.rule, "in force", "R. Halloway", "rock at 6 ft", "sump", "2032-01-01"
+    )
+    page = parsed(
+        report_page(
+            [(spec, replace(review, findings=(first,), questions=(), variances=(allowed,)))]
+        )
+    )
+    (fault,) = classed(page, "fault")
+    assert "Allowed by variance V-07." in words(fault)
+    assert "by Harrow and Fenn Homes: our clay is worse" in words(fault)
+    (row,) = [one for one in page.iter("tr") if words(one).startswith("V-07")]
+    assert words(row) == (
+        f"V-07 {first.rule} in force, by R. Halloway, until 2032-01-01 rock at 6 ft; sump"
+    )

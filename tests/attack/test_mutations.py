@@ -1,0 +1,120 @@
+"""Whatever stands in a spec or a rule book, it is read or refused: nothing in between."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from checker.judging.judge import review as judge
+from checker.judging.review_data import Review
+from checker.judging.rulebook import Rulebook, load_rulebook
+from checker.reading.faults import Unreadable
+from checker.reading.measured import on_basis
+from checker.reading.reader import read_specs
+from checker.reading.spec import Spec
+from checker.showing.console import as_text
+from checker.showing.json_report import as_json_line
+from checker.showing.junit_report import as_junit
+from checker.showing.sarif_report import as_sarif
+from checker.showing.text import render
+from tests.attack.mutations import mutated, plain, torn, written
+
+ROOT = Path(__file__).parents[2]
+GOOD = (ROOT / "specs" / "good.yaml").read_text(encoding="utf-8")
+BAD = (ROOT / "specs" / "bad.yaml").read_text(encoding="utf-8")
+RULES = (ROOT / "rules" / "drain.yaml").read_text(encoding="utf-8")
+
+# More than the suite asks for, when somebody looks for trouble: BELOWGRADE_EXAMPLES=5000.
+EXAMPLES = int(os.environ.get("BELOWGRADE_EXAMPLES", "25"))
+FEW = settings(
+    max_examples=EXAMPLES,
+    deadline=None,
+    derandomize="BELOWGRADE_EXAMPLES" not in os.environ,
+    suppress_health_check=list(HealthCheck),
+)
+
+
+@pytest.fixture(scope="module")
+def rulebook() -> Rulebook:
+    return load_rulebook()
+
+
+def reviewed(text: str, rulebook: Rulebook) -> list[tuple[Spec, Review]]:
+    """Return what a text gives; one that cannot be read gives faults with places, and nothing."""
+    try:
+        specs = read_specs(text, "lot.yaml")
+    except Unreadable as error:
+        assert error.faults
+        lines = len(text.splitlines()) + 1
+        for fault in error.faults:
+            assert fault.message
+            assert 0 <= fault.line <= lines, fault
+        return []
+    judged = [each for spec in specs for each in on_basis(spec, "both")]
+    return [(each, judge(each, rulebook)) for each in judged]
+
+
+def check_outputs(pairs: list[tuple[Spec, Review]], rulebook: Rulebook) -> None:
+    """Every form can be written, and nothing in a spec acts in any of them."""
+    reviews = [review for _, review in pairs]
+    text = as_text(render(reviews))
+    assert text.endswith("This is not a release.\n")
+    assert all(one.isprintable() for one in text.split("\n"))
+    assert as_sarif(reviews, rulebook).isascii()
+    ElementTree.fromstring(as_junit(reviews))
+    for review in reviews:
+        assert as_json_line(review).count("\n") == 1
+
+
+@FEW
+@given(tree=st.sampled_from([GOOD, BAD]).map(plain).flatmap(mutated))
+def test_a_spec_with_something_else_in_a_few_places(tree: Any, rulebook: Rulebook) -> None:
+    pairs = reviewed(written(tree), rulebook)
+    check_outputs(pairs, rulebook)
+
+
+@FEW
+@given(text=st.sampled_from([GOOD, BAD]).flatmap(torn))
+def test_a_spec_with_its_text_torn(text: str, rulebook: Rulebook) -> None:
+    reviewed(text, rulebook)
+
+
+@FEW
+@given(text=st.text(max_size=200))
+def test_any_text_at_all(text: str, rulebook: Rulebook) -> None:
+    reviewed(text, rulebook)
+    reviewed(f"vocabulary: 1\n{text}", rulebook)
+
+
+def load(text: str, folder: Path) -> None:
+    """Read a rule book, which may be refused with faults and in no other way."""
+    file = folder / "rules.yaml"
+    file.write_text(text, encoding="utf-8", errors="replace")
+    try:
+        assert load_rulebook(file).rules
+    except Unreadable as error:
+        assert error.faults
+    except FileNotFoundError as error:
+        assert "no rule was found" in str(error)
+
+
+@FEW
+@given(tree=mutated(plain(RULES)[:3]))
+def test_a_rule_book_with_something_else_in_a_few_places(
+    tree: Any, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    load(written(tree), tmp_path_factory.mktemp("rules"))
+
+
+@FEW
+@given(text=torn(RULES[:6000]))
+def test_a_rule_book_with_its_text_torn(
+    text: str, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    load(text, tmp_path_factory.mktemp("rules"))
