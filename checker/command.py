@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from checker.judging.many import Asked, Made
     from checker.judging.review_data import Review
     from checker.judging.rulebook import Rulebook
+    from checker.judging.settle import Settled
     from checker.reading.faults import Fault
     from checker.reading.spec import Spec
     from checker.showing.forms import Reviewed
@@ -316,9 +317,6 @@ def letter(
         Path | None,
         typer.Option(metavar="FILE", help="The letter or review before this one, as JSON."),
     ] = None,
-    dispositions: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="What is suggested for what; a setting.")
-    ] = None,
     by: Annotated[
         str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
     ] = "",
@@ -328,23 +326,22 @@ def letter(
     It approves nothing: the words of the stamp stand beside boxes that a person ticks. Exit
     status: 0 it was written, 2 something could not be read.
     """
-    from checker.judging.judge import review as judge
     from checker.showing.letter import letter_of, load_dispositions, load_earlier, matching
 
     stage, whose = _stage(by), _trade(trade)
     if form is LetterForm.docx and to is None:
         _complain("--as docx goes into a file: name it with --to")
         raise typer.Exit(2)
-    setting = _setting(load_dispositions, dispositions) if dispositions else None
     before = _setting(load_earlier, earlier) if earlier else ()
-    book, reading = _rulebook(), Reading()
-    read = list(reading.specs(specs))
+    usual, reading = load_dispositions(), Reading()
+    settled = list(reading.settled(specs, _rulebook()))
     letters = []
-    for spec in read:
-        last = matching(before, spec.name, alone=len(read) == 1)
+    for one in settled:
+        last = matching(before, one.spec.name, alone=len(settled) == 1)
         if earlier and last is None:
-            _complain(f"{earlier}: says nothing of {spec.name}, so its items are numbered anew")
-        letters.append(letter_of(spec, judge(spec, book, stage), whose, last, setting))
+            _complain(f"{earlier}: says nothing of {one.spec.name}, so its items are numbered anew")
+        own = usual.changed(one.house.dispositions) if one.house else usual
+        letters.append(letter_of(one.spec, one.review(stage), whose, last, own))
     if letters:
         _send(letters, form, to)
     else:
@@ -375,9 +372,12 @@ def fieldsheet(
         wanted = f"one of {', '.join(languages())}" if stage else "the stage is wanted: --by"
         _complain(f"--language {language}: {wanted}" if stage else wanted)
         raise typer.Exit(2)
-    book, reading = _rulebook(), Reading()
+    reading = Reading()
     try:
-        sheets = [sheet_of(one, book, stage, instrument) for one in reading.specs(specs)]
+        sheets = [
+            sheet_of(one.spec, one.review(stage), one.rulebook, instrument)
+            for one in reading.settled(specs, _rulebook())
+        ]
     except ValueError as error:
         _complain(str(error))
         raise typer.Exit(2) from None
@@ -398,14 +398,16 @@ def owner(
     ] = None,
 ) -> None:
     """Write the owner's page in Markdown: what to keep up, by what was built."""
-    from checker.judging.judge import review as judge
-    from checker.reading.measured import as_measured, has_measurements
+    from checker.reading.measured import MEASURED
     from checker.showing.owner_page import owner_page
 
-    book, reading = _rulebook(), Reading()
-    built = [as_measured(one) if has_measurements(one) else one for one in reading.specs(specs)]
+    reading = Reading()
+    built = [
+        (one.spec, one.review("handover"))
+        for one in reading.settled(specs, _rulebook(), MEASURED)
+    ]
     if built:
-        _put(owner_page([(one, judge(one, book, "handover")) for one in built]), to)
+        _put(owner_page(built), to)
     else:
         reading.found_nothing()
     if status := reading.status(False):
@@ -488,6 +490,21 @@ class Reading:
                 yield from load_spec(path)
             except Unreadable as error:
                 self.note(error.faults)
+
+    def settled(
+        self, paths: list[str], rulebook: Rulebook, basis: str = "design"
+    ) -> Iterator[Settled]:
+        """Yield every assembly that can be read, with what it is judged by."""
+        from checker.judging.settle import settle
+        from checker.reading.faults import Unreadable
+        from checker.reading.measured import on_basis
+
+        for spec in self.specs(paths):
+            for one in on_basis(spec, basis):
+                try:
+                    yield settle(one, rulebook)
+                except Unreadable as error:
+                    self.note(error.faults)
 
     def judged(
         self, files: list[Path | None], asked: Asked[Made], jobs: int, *, quiet: bool = False

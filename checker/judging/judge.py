@@ -28,7 +28,7 @@ from checker.judging.review_data import (
 from checker.judging.rulebook import Case, Rule, Rulebook
 from checker.judging.stages import Progress, buried_by, placed
 from checker.judging.standards import ON_EACH_LOT, belongs_to_a_lot
-from checker.judging.standing import HOUSE_STANDARD, cite, strongest
+from checker.judging.standing import HOUSE_STANDARD, Citing, strongest
 from checker.judging.wording import InWords, fill, put
 from checker.reading.spec import Spec
 from checker.reading.vocabulary import vocabulary
@@ -67,8 +67,9 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     asked = [rule for rule in rules if not by or progress.reached(rule.stage)]
     rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
     room = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
+    citing = Citing(deriver, rulebook.law)
     findings = sorted(
-        (_finding(ruling, deriver, room, rulebook.law) for ruling in rulings),
+        (_finding(ruling, deriver, room, citing) for ruling in rulings),
         key=lambda f: (
             SEVERITIES.index(f.severity),
             FREQUENCIES.index(f.how_often),
@@ -261,22 +262,22 @@ def _finding(
     ruling: Ruling,
     deriver: Deriver,
     rulings: dict[tuple[str, str], Ruling],
-    law: frozenset[str],
+    citing: Citing,
 ) -> Finding:
     rule, case = ruling.rule, ruling.case
     compared = InWords(ruling.judged)
-    sources = tuple(cite(source, deriver, law) for source in case.sources) if case else ()
+    sources = citing(case.sources) if case else ()
     remedy, stop = _remedy(ruling, compared, rulings)
     return Finding(
         rule=rule.id, title=rule.title, severity=(case.severity if case else "") or rule.severity,
         how_often=rule.how_often, stage=rule.stage, trade=rule.trade, protects=rule.protects,
         item=ruling.item, outcome=ruling.outcome, because=ruling.because, compared=compared,
-        places=() if ruling.because == OUTSIDE else _places(ruling, deriver), missing=ruling.missing,
-        assumed=_assumed(ruling.judged),
+        places=() if ruling.because == OUTSIDE else _places(ruling, deriver),
+        missing=ruling.missing, assumed=_assumed(ruling.judged),
         tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
         by_exception=ruling.by_exception, standing=_standing(case, sources), sources=sources,
-        elsewhere=_elsewhere(ruling, deriver, law), rationale=rule.rationale, differs=rule.differs,
-        remedy=remedy, stop=stop, safety=rule.safety,
+        elsewhere=_elsewhere(ruling, deriver, citing), rationale=rule.rationale,
+        differs=rule.differs, remedy=remedy, stop=stop, safety=rule.safety,
         ask="" if ruling.scope_open else rule.ask.replace("{item}", ruling.item),
         amended=rule.amended,
     )  # fmt: skip
@@ -340,8 +341,12 @@ def _places(ruling: Ruling, deriver: Deriver) -> tuple[At, ...]:
 
 
 def _assumed(judged: tuple[Judged, ...]) -> tuple[str, ...]:
-    sides = [side for one in judged for side in (one.left, one.right) if side is not None]
-    return tuple(dict.fromkeys(note for side in sides for note in side.assumed))
+    notes: dict[str, None] = {}
+    for one in judged:
+        for side in (one.left, one.right):
+            if side is not None and side.assumed:
+                notes.update(dict.fromkeys(side.assumed))
+    return tuple(notes)
 
 
 def _title(pattern: str) -> str:
@@ -369,7 +374,7 @@ def _standing(case: Case | None, sources: tuple[Cited, ...]) -> str:
     return strongest(sources)
 
 
-def _elsewhere(ruling: Ruling, deriver: Deriver, law: frozenset[str]) -> tuple[Elsewhere, ...]:
+def _elsewhere(ruling: Ruling, deriver: Deriver, citing: Citing) -> tuple[Elsewhere, ...]:
     """Judge, for information, the cases not adopted here that come out otherwise.
 
     Where the rule was amended, what is adopted and no longer governs is told too.
@@ -391,7 +396,7 @@ def _elsewhere(ruling: Ruling, deriver: Deriver, law: frozenset[str]) -> tuple[E
         answer = case.require.answer(deriver, ruling.item, asking=True)
         outcome = {True: MET, False: NOT_MET, None: NOT_SHOWN}[answer.outcome]
         if outcome != ruling.outcome and answer.judged:
-            cited: tuple[Cited, ...] = tuple(cite(source, deriver, law) for source in case.sources)
+            cited = citing(case.sources)
             found.append(Elsewhere(outcome, put(answer.judged[0]).needed, cited))
     return tuple(found)
 

@@ -46,9 +46,13 @@ class Passing(NamedTuple):
 class Passes:
     """Finds how far the lengths and levels of one spec may be off."""
 
-    def __init__(self, spec: Spec, rulebook: Rulebook) -> None:
+    def __init__(
+        self, spec: Spec, rulebook: Rulebook, varied: frozenset[str] = frozenset()
+    ) -> None:
+        """Begin; `varied` are rules that a variance allows the design to fail."""
         self._spec = spec
         self._book = rulebook
+        self._varied = varied
         self._found: dict[str, Passing | None] = {}
         self._allowed = self._failing(spec, rulebook, only_grave=False)
 
@@ -88,12 +92,13 @@ class Passes:
         return _interval(nearest, nearest, leaf, fails, as_shown=False)
 
     def _failing(self, spec: Spec, book: Rulebook, *, only_grave: bool) -> frozenset[str]:
-        """Return the rules that a spec fails; of minor ones those that the design does not fail."""
+        """Return the rules that a spec fails; of minor and varied ones no more than the design."""
         found = [one for one in review(spec, book).findings if one.outcome == NOT_MET]
         return frozenset(_name(one) for one in found if not only_grave or self._counts(one))
 
     def _counts(self, finding: Finding) -> bool:
-        return finding.severity != "minor" or _name(finding) not in self._allowed
+        forgiven = finding.severity == "minor" or finding.rule in self._varied
+        return not forgiven or _name(finding) not in self._allowed
 
 
 def rests_on(rule: Rule) -> frozenset[str]:

@@ -38,7 +38,7 @@ def entries(files: Sequence[Path], faults: list[Fault]) -> Entries:
 
 
 def without_lines(read: Entries) -> Entries:
-    """Return the same rules without the lines inside them, which mean nothing once they are kept."""
+    """Return the same rules without the lines inside them, which mean nothing once kept."""
     rules: list[Entry] = [(file, raw, line, None) for file, raw, line, _ in read["rules"]]
     return {"rules": rules, "digest": read["digest"]}
 

@@ -83,19 +83,26 @@ def _source(ref: str, at: str, entry: dict[str, Any], place: dict[str, Any]) -> 
     )
 
 
-def cite(source: Source, deriver: Deriver, law: frozenset[str] = frozenset()) -> Cited:
-    """Return a source with the standing it has where this spec is built.
+class Citing:
+    """Cites sources for one spec, each once.
 
     `law` holds the places and the families of codes that a chosen place makes law.
     """
-    return Cited(
-        source.ref,
-        source.at,
-        source.name,
-        source.says,
-        source.seen,
-        standing(source, deriver, law),
-    )
+
+    def __init__(self, deriver: Deriver, law: frozenset[str] = frozenset()) -> None:
+        self._deriver = deriver
+        self._law = law
+        self._known: dict[tuple[str, str], Cited] = {}
+
+    def __call__(self, sources: tuple[Source, ...]) -> tuple[Cited, ...]:
+        """Return sources with the standing they have where this spec is built."""
+        return tuple(self._known.get((one.ref, one.at)) or self._cite(one) for one in sources)
+
+    def _cite(self, source: Source) -> Cited:
+        worth = standing(source, self._deriver, self._law)
+        cited = Cited(source.ref, source.at, source.name, source.says, source.seen, worth)
+        self._known[source.ref, source.at] = cited
+        return cited
 
 
 def standing(source: Source, deriver: Deriver, law: frozenset[str] = frozenset()) -> str:

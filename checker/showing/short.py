@@ -24,7 +24,7 @@ def short(reviews: Sequence[Review], *, accepted: bool = False) -> list[Line]:
     for number, review in enumerate(reviews):
         lines += [BLANK] if number else []
         lines += [line(_cut(text)) for text in _danger(review)]
-        worst = by_weight(review.of(NOT_MET))[:WORST]
+        worst = by_weight(one for one in review.of(NOT_MET) if one.open)[:WORST]
         lines += [line(_cut(_fault(at, one))) for at, one in enumerate(worst, start=1)]
         lines.append(line(_open(review, accepted=accepted), "closing"))
     return lines

@@ -8,7 +8,6 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from checker.deriving.engine import Deriver
-from checker.judging.judge import review as judge
 from checker.judging.passing import Passes
 from checker.judging.review_data import NOT_MET, Review
 from checker.judging.rulebook import Rulebook
@@ -73,20 +72,21 @@ class Sheet(NamedTuple):
         return (*self.measure, *self.look)
 
 
-def sheet_of(spec: Spec, rulebook: Rulebook, stage: str, instrument: str = "") -> Sheet:
-    """Return the sheet of an assembly for a stage.
+def sheet_of(spec: Spec, review: Review, rulebook: Rulebook, instrument: str = "") -> Sheet:
+    """Return the sheet of an assembly for the stage by which it was reviewed.
 
-    Raises ValueError when the instrument's level cannot be read in the unit of the spec's levels.
+    `rulebook` is what it was reviewed by: readings are judged by it, too. Raises ValueError when
+    the instrument's level cannot be read in the unit of the spec's levels.
     """
-    review = judge(spec, rulebook, stage)
+    stage = review.by or review.stage
     height = instrument_level(spec, instrument) if instrument else None
-    passes = Passes(spec, rulebook)
+    passes = Passes(spec, rulebook, frozenset(one.rule for one in review.findings if one.varied))
     rows = rows_of(spec, review, rulebook, stage, passes, height)
     measure = tuple(row for row in rows if row.numeric)
     look = tuple(row for row in rows if not row.numeric)
     return Sheet(
         assembly=spec.name, file=spec.file, job=spec.text("job.name"), lot=spec.text("job.lot"),
-        datum=spec.text("levels.datum"), as_of=spec.text("job.as_of"), stage=stage,
+        datum=spec.text("levels.datum"), as_of=review.day, stage=stage,
         instrument=instrument.strip(),
         cautions=tuple((one.signal, one.text) for one in review.cautions), buried=review.buried,
         first=_first(measure, look), measure=measure, look=look,
@@ -134,4 +134,4 @@ def _holds(spec: Spec, stage: str) -> tuple[Hold, ...]:
 
 
 def _faults(review: Review) -> int:
-    return len(review.of(NOT_MET))
+    return sum(one.open for one in review.of(NOT_MET))

@@ -15,12 +15,14 @@ from checker.showing.finding_text import stage_words
 from checker.showing.letter.changes import Change, changes
 from checker.showing.letter.dispositions import (
     ASK_FIRST,
+    NO_COMMENT,
     Dispositions,
     load_dispositions,
     worst,
 )
 from checker.showing.letter.earlier import Closed, Earlier, closed
 from checker.showing.letter.items import Item, fault_item, question_item, question_key
+from checker.showing.lines import joined
 from checker.showing.text import by_weight
 
 NO_OBJECTION = "no objection"
@@ -61,7 +63,7 @@ class Letter(NamedTuple):
     place: str
     as_of: str
     papers: tuple[Paper, ...]
-    rulebook: str
+    books: tuple[tuple[str, str], ...]
     digest: str
     stage: str
     by: str
@@ -70,6 +72,7 @@ class Letter(NamedTuple):
     judged: bool
     stamp: tuple[str, ...]
     items: tuple[Item, ...]
+    variances: tuple[str, ...]
     for_a_person: tuple[str, ...]
     good: tuple[Part, ...]
     met: int
@@ -113,12 +116,12 @@ def letter_of(
     return Letter(
         assembly=review.assembly, file=review.file, trade=trade,
         job=spec.text("job.name"), lot=spec.text("job.lot"), builder=spec.text("job.builder"),
-        place=spec.text("job.jurisdiction"), as_of=spec.text("job.as_of"),
-        papers=_papers(spec, trade), rulebook=review.rulebook, digest=review.digest,
+        place=spec.text("job.jurisdiction"), as_of=review.day or spec.text("job.as_of"),
+        papers=_papers(spec, trade), books=_books(review), digest=review.digest,
         stage=review.stage, by=review.by,
         cautions=tuple((one.signal, one.text) for one in review.cautions),
         suggestion=_overall(review, items), judged=review.judged, stamp=usual.stamp, items=items,
-        for_a_person=_for_a_person(mine), good=_good(mine),
+        variances=_idle(review), for_a_person=_for_a_person(mine), good=_good(mine),
         met=sum(one.outcome == MET for one in mine),
         apart=sum(one.outcome == DOES_NOT_APPLY and not one.because.startswith(NO_OBJECTION)
                   for one in mine),
@@ -137,7 +140,7 @@ def _items(spec: Spec, review: Review, usual: Dispositions) -> list[Item]:
     trades = {one.rule: one.trade for one in review.findings}
     titles = {one.rule: one.title for one in review.findings}
     faults = [
-        fault_item(one, review.file, usual.of(NOT_MET, one.severity))
+        fault_item(one, review, NO_COMMENT if one.varied else usual.of(NOT_MET, one.severity))
         for one in by_weight(review.of(NOT_MET))
     ]
     questions = [
@@ -188,6 +191,22 @@ def _papers(spec: Spec, trade: str) -> tuple[Paper, ...]:
     keys = {one: f"documents.{one}" for one in ids}
     mine = [one for one in ids if not trade or _word(spec, f"{keys[one]}.trade") == trade]
     return tuple(Paper(one, _paper(spec, keys[one])) for one in mine or ids)
+
+
+def _books(review: Review) -> tuple[tuple[str, str], ...]:
+    """Return the rule books that the review went by, each with its digest."""
+    books = tuple((one.name, one.digest) for one in review.books)
+    return books or ((review.rulebook, review.digest),)
+
+
+def _idle(review: Review) -> tuple[str, ...]:
+    """Return the variances that allow nothing here: requested, expired, or about something else."""
+    used = {one.varied for one in review.findings}
+    return tuple(
+        joined([f"{one.id}, of {one.rule or 'no rule'}: {one.state}", one.reason])
+        for one in review.variances
+        if one.id not in used
+    )
 
 
 def _word(spec: Spec, path: str) -> str:

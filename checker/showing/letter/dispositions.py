@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -28,6 +28,16 @@ class Dispositions:
     def of(self, outcome: str, severity: str) -> str:
         """Return what is suggested for an item that is not met or not shown."""
         return self.suggestions[outcome, severity]
+
+
+    def changed(self, by: Mapping[str, Mapping[str, str]]) -> Dispositions:
+        """Return these with what a house wants otherwise, outcome by outcome."""
+        own = {
+            (outcome, severity): word
+            for outcome, row in by.items()
+            for severity, word in row.items()
+        }
+        return Dispositions(self.suggestions | own, self.stamp)
 
 
 def worst(suggestions: Iterable[str]) -> str:

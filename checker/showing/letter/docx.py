@@ -78,6 +78,10 @@ def _letter(paper: Paper, letter: Letter) -> None:
     for item in letter.faults:
         _fault(paper, item, letter)
     _questions(paper, letter)
+    if letter.variances:
+        paper.add_heading("Variances that allow nothing here", 2)
+        for text in letter.variances:
+            _text(paper, text)
     if letter.for_a_person:
         title = "No objection from these rules; a competent person or the engineer decides"
         paper.add_heading(title, 2)
@@ -107,6 +111,7 @@ def _fault(paper: Paper, item: Item, letter: Letter) -> None:
         _table(paper, ("", "shown", "needed", "off by"), item.figures)
     _labelled(paper, "STOP" if item.stop else "Action", item.action)
     _labelled(paper, "Safety", item.safety)
+    _labelled(paper, "Variance", item.varied)
     _labelled(paper, "Place", "; ".join(item.places))
     _labelled(paper, "Source", "; ".join(item.sources))
     _text(paper, _boxes(letter))

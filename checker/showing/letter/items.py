@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from checker.judging.questions import title_of
-from checker.judging.review_data import NOT_MET, NOT_SHOWN, At, Finding, Question
+from checker.judging.review_data import NOT_MET, NOT_SHOWN, At, Finding, Question, Review
 from checker.reading.spec import Spec
 from checker.showing.finding_text import COMMON_PRACTICE, cited, named
 from checker.showing.lines import joined, sentence
@@ -28,7 +28,8 @@ class Figures(NamedTuple):
 class Item(NamedTuple):
     """One numbered item. `key` is what its number belongs to, `paths` the values it rests on.
 
-    `revision` says how it stands against the letter before this one, empty in a first letter.
+    `revision` says how it stands against the letter before this one, empty in a first letter;
+    `varied` is the variance that allows it for a time.
     """
 
     number: int
@@ -46,6 +47,7 @@ class Item(NamedTuple):
     stop: bool
     safety: str
     sources: tuple[str, ...]
+    varied: str
     why: str
     rules: tuple[str, ...]
     paths: tuple[str, ...]
@@ -61,17 +63,17 @@ def question_key(path: str) -> str:
     return f"value {path}"
 
 
-def fault_item(finding: Finding, file: str, suggestion: str) -> Item:
+def fault_item(finding: Finding, review: Review, suggestion: str) -> Item:
     """Return a finding that is not met as an item that has no number yet."""
     failed = [one for one in finding.compared if one.outcome == NOT_MET]
     return Item(
         number=0, key=fault_key(finding.rule, finding.item), outcome=NOT_MET,
         title=named(finding.title, finding.item), severity=finding.severity, stage=finding.stage,
         trades=(finding.trade,), suggestion=suggestion, revision="",
-        places=_places(finding.places, file),
+        places=_places(finding.places, review.file),
         figures=tuple(Figures(one.title, one.shown, one.needed, one.off_by) for one in failed),
         action=sentence(finding.remedy), stop=finding.stop, safety=finding.safety,
-        sources=_sources(finding), why=finding.rationale, rules=(finding.rule,),
+        sources=_sources(finding), varied=_variance(finding, review), why=finding.rationale, rules=(finding.rule,),
         paths=tuple(dict.fromkeys(one.path for one in finding.places)),
     )  # fmt: skip
 
@@ -92,7 +94,7 @@ def question_item(
         number=0, key=question_key(question.path), outcome=NOT_SHOWN, title=question.title,
         severity=question.severity, stage=question.stage, trades=waiting, suggestion=suggestion,
         revision="", places=(quoted,) if quoted else (), figures=(),
-        action=question.ask or _neutral(question), stop=False, safety="", sources=(),
+        action=question.ask or _neutral(question), stop=False, safety="", sources=(), varied="",
         why=_why(question, titles), rules=question.rules, paths=(question.path,),
     )  # fmt: skip
 
@@ -136,6 +138,17 @@ def _place_of(source: str, line: int, own: str, file: str) -> str:
 
 
 def _sources(finding: Finding) -> tuple[str, ...]:
+    amended = tuple(f"amended by {one.by}: {one.reason}" for one in finding.amended)
     if finding.sources:
-        return tuple(cited(one) for one in finding.sources)
-    return (COMMON_PRACTICE if finding.standing in ("", "common practice") else finding.standing,)
+        return (*(cited(one) for one in finding.sources), *amended)
+    common = finding.standing in ("", "common practice")
+    return (COMMON_PRACTICE if common else finding.standing, *amended)
+
+
+def _variance(finding: Finding, review: Review) -> str:
+    granted = next((one for one in review.variances if one.id == finding.varied), None)
+    if granted is None:
+        return finding.varied
+    condition = f"on condition of {granted.condition}" if granted.condition else ""
+    approved = f"approved by {granted.by} until {granted.expires}"
+    return joined([f"{granted.id}, {approved}", condition, granted.reason])

@@ -42,6 +42,7 @@ def _letter(letter: Letter) -> list[str]:
         *_revisions(letter),
         *_faults(letter),
         *_questions(letter),
+        *_bullets("Variances that allow nothing here", map(text, letter.variances)),
         *_bullets(
             "No objection from these rules; a competent person or the engineer decides",
             map(code, letter.for_a_person),
@@ -94,6 +95,7 @@ def _fault(item: Item, letter: Letter) -> list[str]:
     rows = [
         ("Action", f"**STOP.** {text(item.action)}" if item.stop else text(item.action)),
         ("Safety", text(item.safety)),
+        ("Variance", text(item.varied)),
         ("Place", "; ".join(map(text, item.places))),
         ("Source", "; ".join(map(text, item.sources))),
         ("Rule", ", ".join(map(code, item.rules))),

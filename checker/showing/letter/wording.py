@@ -74,4 +74,5 @@ def prepared(letter: Letter) -> str:
         if letter.follows and letter.follows != letter.digest
         else ""
     )
-    return f"Prepared with rules of {letter.rulebook}, digest {letter.digest[:12]}.{follows} {FOOT}"
+    books = "; ".join(f"{name}, digest {digest[:12]}" for name, digest in letter.books)
+    return f"Prepared with rules of {books}.{follows} {FOOT}"
