@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator
@@ -97,15 +98,39 @@ PlaceName = Annotated[
 
 def main() -> None:
     """Run the command; exit status 0, 1, 2, or 130 when interrupted."""
+    _open_streams()
     try:
-        app()
+        status = _run()
+        sys.stdout.flush()
     except KeyboardInterrupt:
-        _complain("interrupted")
-        sys.exit(130)
+        status = 130
     except BrokenPipeError:
         # The reader of the pipe went away; nothing more can be said to it.
+        status = 1
+    except OSError as error:
+        _complain(f"cannot go on: {error.strerror or error}")
+        status = 2
+    if status == 130:
+        _complain("interrupted")
+    # What could not be written now cannot be written on the way out either.
+    with contextlib.suppress(OSError):
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(1)
+    sys.exit(status)
+
+
+def _run() -> int:
+    try:
+        app()
+    except SystemExit as ended:
+        return ended.code if isinstance(ended.code, int) else 0
+    return 0
+
+
+def _open_streams() -> None:
+    """Put something in place of a stream that whoever started this has closed."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))  # noqa: SIM115
 
 
 @app.command()
@@ -398,13 +423,12 @@ def owner(
     ] = None,
 ) -> None:
     """Write the owner's page in Markdown: what to keep up, by what was built."""
-    from checker.reading.measured import MEASURED
+    from checker.reading.spec import MEASURED
     from checker.showing.owner_page import owner_page
 
     reading = Reading()
     built = [
-        (one.spec, one.review("handover"))
-        for one in reading.settled(specs, _rulebook(), MEASURED)
+        (one.spec, one.review("handover")) for one in reading.settled(specs, _rulebook(), MEASURED)
     ]
     if built:
         _put(owner_page(built), to)
@@ -730,4 +754,6 @@ def _put(content: str | list[Line] | Iterator[str], to: Path | None) -> None:
 def _complain(message: str) -> None:
     from checker.showing.console import plain
 
-    sys.stderr.write(f"{plain(message)}\n")
+    # Where not even this can be said, the exit status must do.
+    with contextlib.suppress(OSError):
+        sys.stderr.write(f"{plain(message)}\n")

@@ -70,7 +70,6 @@ def test_an_earlier_letter_about_others_is_said(tmp_path: Path) -> None:
         (["letter", BAD, "--trade", "plumer"], "there is no trade 'plumer'"),
         (["letter", BAD, "--earlier", BAD], "this is not JSON"),
         (["letter", BAD, "--earlier", "nowhere.json"], "nowhere.json: cannot be read"),
-        (["letter", BAD, "--dispositions", BAD], "'suggestions' and 'stamp' are wanted"),
         (["letter", "nowhere.yaml"], "nowhere.yaml"),
         (["fieldsheet", BAD, "--by", "someday"], "there is no stage 'someday'"),
         (["fieldsheet", BAD, "--by", "drain", "--language", "fr"], "one of en, es"),
@@ -85,6 +84,48 @@ def test_what_cannot_be_done_ends_in_2_and_prints_nothing(
     status, printed, complained = run(*arguments)
     assert (status, printed) == (2, "")
     assert said in complained
+
+
+HOUSE = """
+house: Harrow and Fenn Homes
+approvers: [K. Fenn]
+variances:
+  - id: V-07
+    rule: drain.flat
+    scope: {lot: "14"}
+    reason: no room for more fall
+    condition: laser levels at each corner
+    approved_by: K. Fenn
+    issued: 2031-04-15
+    expires: 2031-07-15
+dispositions:
+  not shown: {minor: no comment from these rules}
+"""
+
+
+def test_a_house_says_what_is_suggested_and_what_it_allows(tmp_path: Path) -> None:
+    (tmp_path / "belowgrade.yaml").write_text(HOUSE, encoding="utf-8")
+    (tmp_path / "lots").mkdir()
+    text = (ROOT / "specs" / "good.yaml").read_text(encoding="utf-8")
+    spec = tmp_path / "lots" / "lot14.yaml"
+    spec.write_text(text, encoding="utf-8")
+    status, printed, said = run("letter", spec, "--as", "json")
+    assert (status, said) == (0, "")
+    (letter,) = json.loads(printed)["letters"]
+    suggested = {(one["outcome"], one["severity"]): one["suggestion"] for one in letter["items"]}
+    assert suggested["not shown", "minor"] == "no comment from these rules"
+    assert suggested["not met", "minor"] == "no comment from these rules"
+    assert letter["suggestion"] == "no comment from these rules"
+    (flat,) = [one for one in letter["items"] if one["rules"] == ["drain.flat"]]
+    assert flat["varied"] == (
+        "V-07, approved by K. Fenn until 2031-07-15; on condition of laser levels at each corner; "
+        "no room for more fall"
+    )
+    assert [name for name, _ in letter["books"]] == ["belowgrade", "Harrow and Fenn Homes"]
+    _, sheet, _ = run("fieldsheet", spec, "--by", "drain")
+    assert "does not pass" not in sheet
+    _, short, _ = run("review", spec, "--short")
+    assert "Drain flatter" not in short
 
 
 def test_a_field_sheet_in_each_form(tmp_path: Path) -> None:

@@ -261,12 +261,18 @@ class Deriver:
             return self._value(quantity, blank, found)
         except NotShown as reason:
             paths = reason.paths or tuple(path for one in found for path in one.missing)
-            missing = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
+            named = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
+            # What stands in the spec already is not what has to be asked for.
+            missing = tuple(p for p in named if not self._stands(p)) or named
             return blank._replace(missing=missing, because=f"would do: {reason.what}")
         except NotApplicable as reason:
             return blank._replace(because=str(reason), inapplicable=True)
         except (OutsideLimits, ValueError, ZeroDivisionError, OverflowError) as reason:
             return blank._replace(because=f"no number: {reason}")
+
+    def _stands(self, path: str) -> bool:
+        shown = self.spec.values.get(path)
+        return path in self.spec.lists or (shown is not None and shown.value is not None)
 
     def _value(self, quantity: Quantity, blank: Derived, found: list[Derived]) -> Derived:
         arguments = [one.value for one in found]

@@ -14,6 +14,7 @@ from checker.deriving.quantity import REGISTRY
 from checker.judging.literals import RuleError, Twin, read_limit, read_literal
 from checker.judging.review_data import STAGES
 from checker.judging.tables import Lookup, compile_lookup
+from checker.reading.kinds import KINDS
 from checker.reading.units import system_of
 from checker.reading.vocabulary import Items, Leaf, plain_word, vocabulary
 from checker.values import Choice, Range
@@ -23,6 +24,7 @@ OPERATORS = (
     "shown", "before", "not before",
 )  # fmt: skip
 _NOTHING = ("none", "no")
+ONE_END = "it is met at one end of the range and not at the other"
 HALF_OPEN = "it holds for some of the choices that are left open, and not for others"
 
 
@@ -65,6 +67,11 @@ class Answer(NamedTuple):
 
     outcome: bool | None
     judged: tuple[Judged, ...]
+
+    @property
+    def inapplicable(self) -> bool:
+        """Say whether it stays open only because the spec says that the things are not there."""
+        return bool(self.judged) and all(one.inapplicable for one in self.judged)
 
 
 class Compare(NamedTuple):
@@ -156,6 +163,9 @@ class Combined(NamedTuple):
     def answer(self, deriver: Deriver, item: str, *, asking: bool) -> Answer:
         """Answer for one item, by three-valued logic."""
         answers = [part.answer(deriver, item, asking=asking) for part in self.parts]
+        if not self.every and asking:
+            # What is not there is no way of meeting the rule, as long as there is another way.
+            answers = [one for one in answers if not one.inapplicable] or answers
         if self.every:
             outcome = _all([answer.outcome for answer in answers])
         else:
@@ -224,7 +234,7 @@ def _ordered(compare: Compare, left: Derived, limit: Any, right: Derived | None)
     possible = best > slack if strict else best >= -slack
     outcome = True if met else None if possible else False
     off = None if outcome else max(-worst, 0.0)
-    because = "it is met at one end of the range and not at the other" if outcome is None else ""
+    because = ONE_END if outcome is None else ""
     return Judged(
         outcome, left, compare.operator, limit, right, off, worst if outcome else None, because
     )
@@ -324,11 +334,33 @@ def compile_condition(raw: Any) -> Condition:
             f"a condition has 'value' and one of {', '.join(OPERATORS)}; "
             f"here: {', '.join(map(str, raw))}"
         )
-    return _compile_compare(str(raw["value"]), operators[0], raw[operators[0]])
+    value, operator = raw["value"], operators[0]
+    if not isinstance(value, str):
+        raise RuleError("'value' names one key or quantity")
+    return _compile_compare(value, operator, raw[operator])
+
+
+_NUMBERS = ("at most", "at least", "below", "above", "between")
+_LISTS = ("between", "one of", "none of")
+
+
+def _check_operator(value: str, kind: str, operator: str, other: Any) -> None:
+    """Refuse what could never be answered: a word that is at most another, a list as a figure."""
+    if operator in _NUMBERS and kind not in KINDS:
+        raise RuleError(f"'{value}' is a {kind}, and '{operator}' is for numbers")
+    if operator in ("before", "not before") and kind != "date" and value != "job.stage":
+        raise RuleError(f"'{value}' is a {kind}, and '{operator}' is for days and stages")
+    if not isinstance(other, str | dict) and operator not in _LISTS:
+        raise RuleError(f"'{operator}' stands before one figure, one word or one path")
+    if isinstance(other, list) and not all(isinstance(each, str) for each in other):
+        raise RuleError(f"'{operator}' holds a list of figures or words")
+    if operator == "between" and isinstance(other, list) and len(other) != 2:
+        raise RuleError("'between' holds two figures, the least and the most")
 
 
 def _compile_compare(value: str, operator: str, other: Any) -> Compare:
     kind = kind_of(value)
+    _check_operator(value, kind, operator, other)
     if isinstance(other, dict):
         return Compare(value, operator, None, "", _lookup(other, kind, operator))
     if operator == "shown":

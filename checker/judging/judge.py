@@ -12,11 +12,10 @@ from checker.judging.day import day_of
 from checker.judging.questions import gather_questions
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
-    FREQUENCIES,
     MET,
     NOT_MET,
+    NOT_SEEN,
     NOT_SHOWN,
-    SEVERITIES,
     STAGES,
     At,
     Cited,
@@ -24,17 +23,18 @@ from checker.judging.review_data import (
     Elsewhere,
     Finding,
     Review,
+    weight,
 )
 from checker.judging.rulebook import Case, Rule, Rulebook
 from checker.judging.stages import Progress, buried_by, placed
 from checker.judging.standards import ON_EACH_LOT, belongs_to_a_lot
 from checker.judging.standing import HOUSE_STANDARD, Citing, strongest
 from checker.judging.wording import InWords, fill, put
-from checker.reading.spec import Spec
+from checker.reading.spec import NOT_APPLICABLE, Spec
 from checker.reading.vocabulary import vocabulary
 
 OUTSIDE = "outside its scope"
-NOT_SEEN = "planned, not yet seen: look, and write who looked and when"
+SAID_ABSENT = f'the spec says "{NOT_APPLICABLE}"'
 PLANNED = "no objection to the plan; it must be seen, and who saw it written down, by stage {}"
 FOR_PERSON = "no objection from these rules; a competent person or the engineer decides"
 
@@ -70,17 +70,12 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     citing = Citing(deriver, rulebook.law)
     findings = sorted(
         (_finding(ruling, deriver, room, citing) for ruling in rulings),
-        key=lambda f: (
-            SEVERITIES.index(f.severity),
-            FREQUENCIES.index(f.how_often),
-            f.rule,
-            f.item,
-        ),
+        key=lambda f: (*weight(f), f.rule, f.item),
     )
     return Review(
         file=spec.file, assembly=spec.name, paper=spec.paper, basis=spec.basis,
         stage=progress.stage, stage_assumed=not (by or stated), by=by, rulebook="belowgrade",
-        digest=rulebook.digest, cautions=cautions_for(progress.stage),
+        digest=rulebook.digest, cautions=cautions_for(progress.stage, findings),
         buried=buried_by(progress.stage) if by or stated else (), findings=tuple(findings),
         questions=gather_questions(findings, deriver),
         notes=spec.notes + moved + rulebook.notes, day=day or day_of(spec), books=rulebook.books,
@@ -109,9 +104,21 @@ def _on_each_lot(ruling: Ruling) -> Ruling:
 
 def _rulings(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
     if rule.due and not progress.reached(rule.due):
-        return [_apart(rule, f"not due until {rule.due.replace('_', ' ')}")]
+        early = _bad_already(rule, deriver, progress)
+        return early or [_apart(rule, f"not due until {rule.due.replace('_', ' ')}")]
     if rule.until and progress.over(rule.until):
         return [_apart(rule, f"not asked once stage {rule.until.replace('_', ' ')} is over")]
+    return _of_each(rule, deriver, progress)
+
+
+def _bad_already(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
+    """Return what is wrong before it is due, where people can be hurt by it."""
+    if rule.protects != "people":
+        return []
+    return [one for one in _of_each(rule, deriver, progress) if one.outcome == NOT_MET]
+
+
+def _of_each(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
     if not rule.each:
         return [_ask(rule, deriver, "", progress)]
     ids = deriver.get(rule.each)
@@ -136,6 +143,10 @@ def _apart(rule: Rule, because: str) -> Ruling:
 def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     applies = rule.applies.answer(deriver, item, asking=False) if rule.applies else Answer(True, ())
     if applies.outcome is False:
+        said = tuple(one for one in applies.judged if one.left.because == SAID_ABSENT)
+        if said and not _may_be_waved_off(rule, None):
+            missing = tuple(path for one in said for path in one.missing)
+            return Ruling(rule, item, NOT_SHOWN, SAID_ABSENT, None, said, missing, scope_open=True)
         return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, applies.judged)
     cases, unsure = _candidates(rule, deriver, item)
     answers = tuple((case, _with_exceptions(case, rule, deriver, item)) for case in cases)
@@ -252,7 +263,21 @@ def _unseen(judged: tuple[Judged, ...], deriver: Deriver) -> tuple[str, ...]:
     """Return the paths that a comparison rests on and that nobody with a name has seen."""
     values = deriver.spec.values
     rested = [path for one in judged for path in one.left.rests_on]
+    # A limit that rests on a fact, such as the type of the soil, is worth no more than the fact.
+    rested += [path for one in judged for path in _facts_behind(one, deriver)]
     return tuple(dict.fromkeys(p for p in rested if p in values and not values[p].seen))
+
+
+def _facts_behind(judged: Judged, deriver: Deriver) -> list[str]:
+    if judged.right is None:
+        return []
+    found = []
+    for path in judged.right.rests_on:
+        shown = deriver.spec.values.get(path)
+        leaf = vocabulary().leaf(shown.pattern) if shown else None
+        if leaf is not None and leaf.nature == "fact":
+            found.append(path)
+    return found
 
 
 # -- into words ------------------------------------------------------------------------------------

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from checker.deriving.engine import Deriver
-from checker.judging.review_data import NOT_SHOWN, SEVERITIES, STAGES, Finding, Question
+from checker.judging.review_data import NOT_SEEN, NOT_SHOWN, SEVERITIES, STAGES, Finding, Question
 from checker.reading.vocabulary import vocabulary
 
 
@@ -33,6 +33,8 @@ def _question(path: str, waiting: list[Finding]) -> Question:
     ask = next((one.ask.replace("{item}", one.item or "(each)") for one in about if one.ask), "")
     alone = [finding for finding in waiting if finding.missing in ((), (path,))]
     because = next((finding.because for finding in alone if finding.because), "")
+    if all(finding.because == NOT_SEEN for finding in waiting):
+        because = NOT_SEEN
     rules = tuple(dict.fromkeys(finding.rule for finding in waiting))
     title = waiting[0].title if path.startswith("(") else title_of(path)
     return Question(path, title, ask, severity, stage, rules, because)

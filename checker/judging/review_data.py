@@ -11,6 +11,8 @@ NOT_MET = "not met"
 NOT_SHOWN = "not shown"
 DOES_NOT_APPLY = "does not apply"
 
+NOT_SEEN = "planned, not yet seen: look, and write who looked and when"
+
 SEVERITIES = ("critical", "major", "minor")
 FREQUENCIES = ("common", "known", "rare")
 STAGES = (
@@ -137,6 +139,15 @@ class Finding(NamedTuple):
     def open(self) -> bool:
         """Say whether this must still be put right, or be shown."""
         return self.outcome in (NOT_MET, NOT_SHOWN) and not self.varied
+
+
+def weight(finding: Finding) -> tuple[int, bool, int]:
+    """Return what findings are put in order by: severity, people before buildings, frequency."""
+    return (
+        SEVERITIES.index(finding.severity),
+        finding.protects != "people",
+        FREQUENCIES.index(finding.how_often),
+    )
 
 
 class Question(NamedTuple):

@@ -178,6 +178,9 @@ def read_rule(
     rule_id = str(raw.get("id", "a rule without an id"))
     reader = RuleReader(name, lines, faults, rule_id, lines[id(raw)], house)
     before = len(faults)
+    _check_shape(raw, reader)
+    if len(faults) > before:
+        return None
     _check_keys(raw, reader)
     applies = _conditions(raw["applies"], reader) if "applies" in raw else None
     stated = raw.get("cases", [raw] if "require" in raw else [])
@@ -198,6 +201,27 @@ def read_rule(
         ask=raw.get("ask", "").strip(), safety=raw.get("safety", "").strip(),
         each=list_judged(built, applies), file=name, line=lines[id(raw)], raw=raw,
     )  # fmt: skip
+
+
+_GROUPS = ("applies", "cases", "examples", "require", "sources", "unless", "where")
+
+
+def _check_shape(raw: dict[str, Any], reader: RuleReader) -> None:
+    """Refuse what stands where it cannot be understood at all: a list in place of a text."""
+    for key, value in raw.items():
+        if key not in _GROUPS and not isinstance(value, str):
+            reader.fault(f"{key}: one text belongs here", raw)
+    for key in ("cases", "unless"):
+        for each in raw[key] if isinstance(raw.get(key), list) else ():
+            if isinstance(each, dict):
+                _check_shape(each, reader)
+        if not isinstance(raw.get(key, []), list):
+            reader.fault(f"{key}: a list belongs here", raw)
+    sources = raw.get("sources")
+    for cited in sources if isinstance(sources, list) else ():
+        texts = list(cited.values()) if isinstance(cited, dict) else [cited]
+        if not all(isinstance(text, str) for text in texts):
+            reader.fault("sources: each is written {ref: ..., at: ...}", cited)
 
 
 def _check_keys(raw: dict[str, Any], reader: RuleReader) -> None:

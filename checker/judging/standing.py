@@ -100,9 +100,22 @@ class Citing:
 
     def _cite(self, source: Source) -> Cited:
         worth = standing(source, self._deriver, self._law)
-        cited = Cited(source.ref, source.at, source.name, source.says, source.seen, worth)
+        name = _read_elsewhere(source, self._deriver) or source.name
+        cited = Cited(source.ref, source.at, name, source.says, source.seen, worth)
         self._known[source.ref, source.at] = cited
         return cited
+
+
+def _read_elsewhere(source: Source, deriver: Deriver) -> str:
+    """Return the name of a code in the edition adopted, where another edition of it was read."""
+    if source.kind != "model code" or not source.edition:
+        return ""
+    for code in deriver.items("job.codes") or ():
+        year = code_year(code, deriver.get("job.codes.each.edition", code).value)
+        if code_family(code) == source.family and year and str(year) != source.edition:
+            known = str(year) in source.editions
+            return f"{source.title} {year}, as read in {source.edition}" if known else ""
+    return ""
 
 
 def standing(source: Source, deriver: Deriver, law: frozenset[str] = frozenset()) -> str:

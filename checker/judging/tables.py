@@ -84,8 +84,10 @@ def compile_lookup(
     unknown = set(raw) - {"table", "row", "column", "if_missing"}
     if unknown or not {"table", "row", "column"} <= set(raw):
         raise ValueError("a table is named as {table: ..., row: ..., column: ...}")
+    if not all(isinstance(each, str) for each in raw.values()):
+        raise ValueError("a table, its row and its column are each called by one word")
     try:
-        table = load_table(raw["table"])
+        table = load_table(_plain_name(raw["table"]))
     except OSError:
         raise ValueError(f"there is no table '{raw['table']}'") from None
     column = table["columns"].get(raw["column"])
@@ -110,6 +112,13 @@ def compile_lookup(
         raw["table"], f"{column['title']} ({table['title']})", raw["row"], kind, words,
         tuple(bands), worst if raw.get("if_missing") == "worst" else None,
     )  # fmt: skip
+
+
+def _plain_name(name: str) -> str:
+    """Return the name of a table, which is never a path to somewhere else."""
+    if not name.replace("_", "").isalnum():
+        raise ValueError(f"there is no table '{name}'")
+    return name
 
 
 def _band(row: dict[str, Any], kind: str) -> Band:

@@ -191,7 +191,7 @@ def _feet_and_inches(value: float, toward: Toward, places: int | None) -> str:
         inches = f"{whole}.{part:0{places}d}" if places else str(whole)
     elif part:
         fraction = Fraction(part, parts)
-        inches = f"{whole} {fraction}" if whole else str(fraction)
+        inches = f"{whole} {fraction}" if whole or feet else str(fraction)
     else:
         inches = str(whole)
     sign = "-" if count < 0 else ""

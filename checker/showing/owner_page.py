@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from checker.judging.review_data import Review
+from checker.judging.review_data import NOT_MET, Review
 from checker.judging.standing import register
 from checker.reading.spec import Spec
-from checker.showing.finding_text import READ
+from checker.showing.finding_text import READ, named
 from checker.showing.lines import joined
 from checker.showing.markdown import page, text
-from checker.showing.text import closing
+from checker.showing.text import by_weight, closing
 
 # What the advice below rests on, where it rests on something that was read.
 _SOURCES = (("epa-402-f-13053", "p. 98"), ("iowa-pm-1561", "bulletin"))
@@ -22,6 +22,9 @@ _BY_GRAVITY = {
     "storm": "runs into the storm drain",
     "dry_well": "runs into a dry well",
 }
+
+# The sections of a spec that an owner keeps up.
+_LOOKED_AFTER = frozenset({"grade", "roof", "outlets", "drain", "sump", "wells", "areaways"})
 
 # A part of the house: its heading, and what it says of a spec; nothing when the spec shows nothing.
 Part = tuple[str, Callable[[Spec], list[str]]]
@@ -45,12 +48,23 @@ def _page(spec: Spec, review: Review) -> list[str]:
         " can be seen is kept up.",
         "",
         *(f"**{one.signal}** {text(one.text)}\n" for one in review.cautions),
+        *_section("Ask the builder first", _short_of(review)),
         *(line for title, told in parts if told for line in _section(title, told)),
         *_section("Keep with this page", _papers(spec)),
         *_not_told(spec),
         "---",
         "",
         _foot(spec, review),
+    ]
+
+
+def _short_of(review: Review) -> list[str]:
+    """What an owner will look after and what the review found wanting: never told as in order."""
+    return [
+        f"{text(named(one.title, one.item))}: the review found this wanting before the house was"
+        " handed over. Ask what was done about it."
+        for one in by_weight(review.of(NOT_MET))
+        if one.severity != "minor" and one.rule.partition(".")[0] in _LOOKED_AFTER
     ]
 
 
@@ -90,7 +104,7 @@ def _roof(spec: Spec) -> list[str]:
         if out or end:
             where = joined([f"{out} from the wall" if out else "", end], ", ")
             told.append(
-                f"Leader {text(one)} ends {where}. Leave it so: no shorter piece, no end taken off."
+                f"Leader {text(one)} ends {where}. Take no piece off it."
             )
     if told:
         told.append("Never lead roof water into the footing drain or the sump.")

@@ -10,8 +10,9 @@ from checker.data import PACKAGE
 
 # Between the two comments stands what `belowgrade COMMAND` prints, whole or its first lines.
 _SHOWN = re.compile(
-    r"(?ms)^(<!-- output of: belowgrade (?P<command>[^,\n]+?)(?:, first (?P<first>\d+) lines)? -->\n"
-    r"```text\n).*?(^```\n<!-- end of output -->$)"
+    r"(?ms)^(<!-- output of: belowgrade "
+    r"(?P<command>[^,\n]+?)(?:, first (?P<first>\d+) lines)? -->\n```text\n)"
+    r".*?(^```\n<!-- end of output -->$)"
 )
 
 

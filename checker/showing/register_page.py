@@ -23,6 +23,7 @@ Made from the register and the tables by `python -m checker.showing.pages`.
   register below, and what `belowgrade review --as json` writes.
 - `cautions.yaml` holds the safety notes that stand on top of every review.
 - `sources.yaml` is the register of published sources: whatever a rule or a table may cite.
+- `not_judged.yaml` lists what no rule judges, and why.
 - `tables/` holds published tables, each with its source.
 
 How far a source was read is part of the register. *Own text* means that the text itself was read,

@@ -10,9 +10,9 @@ from collections.abc import Iterable, Sequence
 
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
-    FREQUENCIES,
     MET,
     NOT_MET,
+    NOT_SEEN,
     NOT_SHOWN,
     SEVERITIES,
     STAGES,
@@ -22,6 +22,7 @@ from checker.judging.review_data import (
     Finding,
     Question,
     Review,
+    weight,
 )
 from checker.showing.finding_text import INDENT, finding_lines, labelled, named, stage_words
 from checker.showing.good_text import good_lines
@@ -82,11 +83,8 @@ def closing(reviews: Sequence[Review], *, accepted: bool = False) -> str:
 
 
 def by_weight(findings: Iterable[Finding]) -> list[Finding]:
-    """Return findings by severity, then by how often the fault is met with."""
-    return sorted(
-        findings,
-        key=lambda one: (SEVERITIES.index(one.severity), FREQUENCIES.index(one.how_often)),
-    )
+    """Return findings by severity, what protects people first, then by how often it is met with."""
+    return sorted(findings, key=weight)
 
 
 def _review(review: Review, width: int, *, accepted: bool) -> list[Line]:
@@ -233,7 +231,9 @@ def _folded(severity: str, questions: Sequence[Question], width: int) -> list[Li
     sections: dict[str, list[str]] = {}
     for one in questions:
         section, _, key = one.path.partition(".")
-        sections.setdefault(section, []).append(f"{one.title} ({key})" if key else one.title)
+        title = f"{one.title} ({key})" if key else one.title
+        unseen = ", written but not yet seen" if one.because == NOT_SEEN else ""
+        sections.setdefault(section, []).append(f"{title}{unseen}")
     lines: list[Line] = [BLANK, line(f"Also not shown, {severity}", "strong")]
     for section, titles in sorted(sections.items()):
         lines += labelled(section, "; ".join(titles), width, _SECTION)

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from checker.judging.judge import review as judge
 from checker.judging.review_data import Review
 from checker.judging.rulebook import Rulebook, load_rulebook
-from checker.reading.faults import Unreadable
+from checker.reading.faults import Fault, Unreadable
 from checker.reading.measured import on_basis
 from checker.reading.reader import read_specs
 from checker.reading.spec import Spec
@@ -45,18 +45,24 @@ def rulebook() -> Rulebook:
     return load_rulebook()
 
 
+def faults_of(text: str) -> list[Fault] | None:
+    """Return what is wrong with a text, or None where it can be read."""
+    try:
+        read_specs(text, "lot.yaml")
+    except Unreadable as error:
+        return error.faults
+    return None
+
+
 def reviewed(text: str, rulebook: Rulebook) -> list[tuple[Spec, Review]]:
     """Return what a text gives; one that cannot be read gives faults with places, and nothing."""
-    try:
-        specs = read_specs(text, "lot.yaml")
-    except Unreadable as error:
-        assert error.faults
+    faults = faults_of(text)
+    if faults is not None:
+        assert faults
         lines = len(text.splitlines()) + 1
-        for fault in error.faults:
-            assert fault.message
-            assert 0 <= fault.line <= lines, fault
+        assert all(fault.message and 0 <= fault.line <= lines for fault in faults), faults
         return []
-    judged = [each for spec in specs for each in on_basis(spec, "both")]
+    judged = [each for spec in read_specs(text, "lot.yaml") for each in on_basis(spec, "both")]
     return [(each, judge(each, rulebook)) for each in judged]
 
 
@@ -92,16 +98,24 @@ def test_any_text_at_all(text: str, rulebook: Rulebook) -> None:
     reviewed(f"vocabulary: 1\n{text}", rulebook)
 
 
-def load(text: str, folder: Path) -> None:
+def load(text: str, folder: Path) -> Rulebook | None:
     """Read a rule book, which may be refused with faults and in no other way."""
     file = folder / "rules.yaml"
     file.write_text(text, encoding="utf-8", errors="replace")
     try:
-        assert load_rulebook(file).rules
-    except Unreadable as error:
-        assert error.faults
-    except FileNotFoundError as error:
-        assert "no rule was found" in str(error)
+        return load_rulebook(file)
+    except (Unreadable, FileNotFoundError) as error:
+        refused = str(error)
+    assert "rules.yaml" in refused
+    return None
+
+
+def check_rules(text: str, folder: Path) -> None:
+    """Rules that are taken can be asked."""
+    book = load(text, folder)
+    if book is not None:
+        for spec in (*read_specs(GOOD, "good.yaml"), *read_specs(BAD, "bad.yaml")):
+            judge(spec, book)
 
 
 @FEW
@@ -109,7 +123,7 @@ def load(text: str, folder: Path) -> None:
 def test_a_rule_book_with_something_else_in_a_few_places(
     tree: Any, tmp_path_factory: pytest.TempPathFactory
 ) -> None:
-    load(written(tree), tmp_path_factory.mktemp("rules"))
+    check_rules(written(tree), tmp_path_factory.mktemp("rules"))
 
 
 @FEW
@@ -117,4 +131,4 @@ def test_a_rule_book_with_something_else_in_a_few_places(
 def test_a_rule_book_with_its_text_torn(
     text: str, tmp_path_factory: pytest.TempPathFactory
 ) -> None:
-    load(text, tmp_path_factory.mktemp("rules"))
+    check_rules(text, tmp_path_factory.mktemp("rules"))

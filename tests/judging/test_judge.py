@@ -221,6 +221,19 @@ def test_a_promise_is_not_a_fact(tmp_path: Path) -> None:
     assert only(tmp_path, SEEN, {"backfill": {"deck_on": "no"}}).outcome == NOT_MET
 
 
+@pytest.mark.parametrize(("backup", "outcome"), [("none", NOT_MET), (["battery"], MET)])
+def test_none_is_an_empty_list_and_no_word_in_one(
+    tmp_path: Path, backup: Any, outcome: str
+) -> None:
+    rule = """
+- id: sump.test
+  title: Test
+  require: {value: sump.backup, is not: none}
+  sources: common practice
+"""
+    assert only(tmp_path, rule, {"sump": {"backup": backup}}).outcome == outcome
+
+
 def test_a_person_decides(tmp_path: Path) -> None:
     rule = SEEN.replace("seen: yes", "at_best: for_person")
     finding = only(tmp_path, rule, {"backfill": {"deck_on": "yes"}}, protects="people")

@@ -141,3 +141,35 @@ def test_the_real_rules_of_the_slab_come_due_when_it_is_done() -> None:
         NOT_MET,
         DOES_NOT_APPLY,
     }
+
+
+UNTIL = """
+- id: excavation.test
+  title: Test
+  until: slab
+  require: {value: excavation.tension_cracks, is: no}
+  sources: common practice
+"""
+
+
+@pytest.mark.parametrize(
+    ("stage", "done", "by", "outcome"),
+    [
+        ("drain", [], "", NOT_MET),
+        ("slab", [], "", NOT_MET),
+        ("final_grade", [], "", DOES_NOT_APPLY),
+        # Placed out of turn, the slab does not close the hole.
+        ("drain", ["slab"], "", NOT_MET),
+        # Whoever asks what must be right by the handover stands in the hole today.
+        ("drain", [], "handover", NOT_MET),
+    ],
+)
+def test_a_rule_is_asked_until_its_last_stage_is_over(
+    tmp_path: Path, stage: str, done: list[str], by: str, outcome: str
+) -> None:
+    spec = {"job": {"stage": stage, "done": done}, "excavation": {"tension_cracks": "yes"}}
+    (finding,) = judged(book(tmp_path, UNTIL), spec, by)
+    assert finding.outcome == outcome
+    assert finding.because == (
+        "not asked once stage slab is over" if stage == "final_grade" else ""
+    )

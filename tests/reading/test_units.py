@@ -239,3 +239,17 @@ def test_a_kind_that_is_no_quantity_has_no_unit() -> None:
 def test_only_two_systems_of_units_are_known() -> None:
     with pytest.raises(ValueError, match="metric"):
         default_unit("length", "metric")
+
+
+@pytest.mark.parametrize(
+    ("unit", "system"),
+    [
+        ("in", "us"), ("ft-in", "us"), ("mil", "us"), ("gpm", "us"), ("psf", "us"), ("F", "us"),
+        ("lb/sq yd", "us"), ("mm", "si"), ("m", "si"), ("kPa", "si"), ("L/s", "si"), ("C", "si"),
+        ("kg/m2", "si"), ("mm/m", "si"),
+        # Both systems write these, so they say nothing of who wrote them.
+        ("%", ""), ("1:n", ""), ("deg", ""), ("h", ""), ("days", ""), ("1/s", ""), ("", ""),
+    ],
+)  # fmt: skip
+def test_a_unit_says_who_wrote_it_where_only_one_system_has_it(unit: str, system: str) -> None:
+    assert units.system_of(unit) == system

@@ -20,6 +20,7 @@ from checker.showing.field_sheet.rows import Row, rows_of
 from checker.values import ends
 
 _FIRST = 3
+_ROD = 7.62  # m, 25 ft: the longest levelling rod in common use
 
 
 class Hold(NamedTuple):
@@ -109,7 +110,23 @@ def instrument_level(spec: Spec, text: str) -> float:
     low, high = ends(value)
     if low != high:
         raise ValueError(f"the level of the instrument is one figure, not '{text}'")
+    if not _within_reach(spec, low):
+        raise ValueError(
+            f"an instrument at {text} cannot read this drain: its level stands below a corner, or "
+            "more than a 25 ft rod above one"
+        )
     return low
+
+
+def _within_reach(spec: Spec, height: float) -> bool:
+    """Say whether every corner's invert is below the instrument and no lower than a rod is long."""
+    corners = (spec.values.get(f"drain.corners.{one}.invert") for one in _corners(spec))
+    levels = [one.value for one in corners if one is not None and isinstance(one.value, float)]
+    return all(0.0 <= height - level <= _ROD for level in levels)
+
+
+def _corners(spec: Spec) -> tuple[str, ...]:
+    return spec.lists.get("drain.corners", ())
 
 
 def _first(measure: tuple[Row, ...], look: tuple[Row, ...]) -> tuple[First, ...]:

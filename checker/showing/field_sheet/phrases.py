@@ -6,7 +6,7 @@ from checker.showing.field_sheet.contents import First, Sheet
 from checker.showing.field_sheet.dates import Earliest
 from checker.showing.field_sheet.photos import VISIBLE, Photo
 from checker.showing.field_sheet.pipe import HIGHEST, PipeWord
-from checker.showing.field_sheet.rows import Rod, Row
+from checker.showing.field_sheet.rows import JOIN, Rod, Row
 from checker.showing.field_sheet.words import Words
 from checker.showing.finding_text import named
 
@@ -65,7 +65,11 @@ def rod(one: Rod, words: Words) -> str:
 
 
 def needed(text: str, words: Words) -> str:
-    """Return what a rule wants, its first words in the language."""
+    """Return what rules want, the first words of each in the language."""
+    return JOIN.join(_wanted(one, words) for one in text.split(JOIN))
+
+
+def _wanted(text: str, words: Words) -> str:
     start = next((one for one in _COMPARATORS if text.startswith(one)), "")
     rest = text.removeprefix(start).strip()
     title = max((one for one in words.texts if rest.startswith(f"{one} ")), key=len, default="")

@@ -17,6 +17,8 @@ from checker.values import Range, ends
 
 # Kinds that are looked at or asked, not measured.
 _WORDS = ("yes_no", "word", "words")
+# Between what one rule needs of a value and what another does.
+JOIN = "; "
 _NO_OBJECTION = "no objection"
 _METRIC = ("m", "mm", "cm")
 
@@ -119,11 +121,16 @@ def _asked(review: Review, wanted: Mapping[str, frozenset[str]]) -> dict[str, As
             each = compared.get(path)
             found[path] = Asked(
                 min(known.severity, one.severity, key=SEVERITIES.index),
-                known.needed or (each.needed if each else ""),
+                _both(known.needed, each.needed if each else ""),
                 known.failed or (each is not None and each.outcome == NOT_MET),
                 known.open or (one.outcome == NOT_MET and one.severity != SEVERITIES[-1]),
             )
     return found
+
+
+def _both(known: str, needed: str) -> str:
+    """Return what several rules need of one value, each told once."""
+    return JOIN.join(dict.fromkeys(one for one in (*known.split(JOIN), needed) if one))
 
 
 def _asks(compared: Compared, wanted: frozenset[str]) -> bool:

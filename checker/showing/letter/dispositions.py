@@ -29,7 +29,6 @@ class Dispositions:
         """Return what is suggested for an item that is not met or not shown."""
         return self.suggestions[outcome, severity]
 
-
     def changed(self, by: Mapping[str, Mapping[str, str]]) -> Dispositions:
         """Return these with what a house wants otherwise, outcome by outcome."""
         own = {

@@ -13,6 +13,7 @@ from checker.showing.lines import joined, sentence
 
 # More places than this hide the item; the calculation sheet has them all.
 _PLACES = 6
+ALLOWED = "None as long as the variance below counts."
 _REASONS = 3
 
 
@@ -72,8 +73,10 @@ def fault_item(finding: Finding, review: Review, suggestion: str) -> Item:
         trades=(finding.trade,), suggestion=suggestion, revision="",
         places=_places(finding.places, review.file),
         figures=tuple(Figures(one.title, one.shown, one.needed, one.off_by) for one in failed),
-        action=sentence(finding.remedy), stop=finding.stop, safety=finding.safety,
-        sources=_sources(finding), varied=_variance(finding, review), why=finding.rationale, rules=(finding.rule,),
+        action=ALLOWED if finding.varied else sentence(finding.remedy),
+        stop=finding.stop and not finding.varied, safety=finding.safety,
+        sources=_sources(finding), varied=_variance(finding, review), why=finding.rationale,
+        rules=(finding.rule,),
         paths=tuple(dict.fromkeys(one.path for one in finding.places)),
     )  # fmt: skip
 

@@ -355,3 +355,18 @@ def test_cover_stands_in_for_the_top_of_the_stone() -> None:
     found = find("drain.path_to_pipe", drain=short, stone=stone)
     assert found.value == pytest.approx(3 * INCH, abs=1e-6)
     assert find("drain.path_to_pipe").missing[0] == "stone.top_level"
+
+
+def test_room_for_fall_by_two_heights_where_there_are_no_levels() -> None:
+    # 12 in of footing + 1 in to the slab - 2 in of bed - 4.215 in of pipe = 6.785 in
+    drain = {"present": "yes", "outside_diameter": "4.215 in"}
+    sections: dict[str, Any] = {"drain": drain, "stone": {"bedding": "2 in"}}
+    sections["footing"] = {"thickness": "12 in"}
+    raised = find("drain.window", slab={"above_footing": "1 in"}, **sections)
+    assert raised.value / INCH == pytest.approx(6.785)
+    sunk = find("drain.window", slab={"above_footing": "-2 in"}, **sections)
+    assert sunk.value / INCH == pytest.approx(3.785)
+    assert find("drain.window", **sections).missing == (
+        "levels.slab_underside",
+        "levels.footing_underside",
+    )

@@ -378,3 +378,28 @@ def test_an_outlet_leg_falls_an_eighth_per_foot_unless_shown() -> None:
     shown = find("outlets.each.fall_needed", "main", outlets=[outlet | {"leg_slope": "2 %"}])
     assert shown.value == pytest.approx(1.92 * FOOT)
     assert shown.assumed == ()
+
+
+# -- a slab told by its height over the footing ---------------------------------------------------
+
+
+def test_a_slab_lies_as_high_as_it_is_said_to_lie_over_the_footing() -> None:
+    # 91.67 ft + 4 in = 92.003 ft
+    found = find(
+        "slab.underside_level", levels={"footing_top": 91.67}, slab={"above_footing": "4 in"}
+    )
+    assert found.value / FOOT == pytest.approx(91.67 + 4 / 12)
+
+
+def test_the_level_of_the_slab_counts_before_its_height_over_the_footing() -> None:
+    found = find("slab.underside_level", levels=LEVELS, slab={"above_footing": "4 in"})
+    assert found.value / FOOT == pytest.approx(91.67)
+
+
+@pytest.mark.parametrize(
+    ("height", "contradicts"), [("0 in", False), ("1/4 in", False), ("4 in", True)]
+)
+def test_level_and_height_of_the_slab_must_agree(height: str, contradicts: bool) -> None:
+    # good to 0.04 ft, which is 0.48 in
+    says = find("levels.contradiction", levels=LEVELS, slab={"above_footing": height}).value
+    assert ("the height of the slab over the footing" in says) is contradicts

@@ -27,9 +27,14 @@ def example(name: str) -> Spec:
     return next(iter(load_spec(str(SPECS / f"{name}.yaml"))))
 
 
+def made_of(spec: Spec, stage: str, instrument: str = "") -> Sheet:
+    book = load_rulebook()
+    return sheet_of(spec, review(spec, book, stage), book, instrument)
+
+
 @functools.cache
 def sheet(name: str, stage: str, instrument: str = "") -> Sheet:
-    return sheet_of(example(name), load_rulebook(), stage, instrument)
+    return made_of(example(name), stage, instrument)
 
 
 @pytest.fixture
@@ -87,7 +92,7 @@ def test_a_metric_rod_reads_metres() -> None:
 @pytest.mark.parametrize("text", ["blah", "104 to 105", "105.32 gal"])
 def test_an_instrument_that_has_no_level_is_refused(text: str) -> None:
     with pytest.raises(ValueError, match="the level of the instrument"):
-        sheet_of(example("good"), load_rulebook(), "drain", text)
+        made_of(example("good"), "drain", text)
 
 
 def test_the_tape_is_told_in_eighths_on_the_safe_side(drain: Sheet) -> None:
@@ -110,7 +115,7 @@ def test_before_there_are_inverts_the_highest_corner_is_told() -> None:
             "stone": {"bedding": "2 in"},
         }
     )  # fmt: skip
-    (word,) = sheet_of(spec, load_rulebook(), "forms").pipe
+    (word,) = made_of(spec, "forms").pipe
     # Highest: crown level with the slab, 0 in under the form. Lowest: 12 - 2 - 4.2 - 48/16 = 2.8 in,
     # 2 3/4 on the safe side.
     assert (word.shown, word.least, word.most) == (None, ("0 in", False), ("2 3/4 in", False))
@@ -230,7 +235,7 @@ def test_any_id_can_stand_in_the_block(identity: str) -> None:
         spec = spec_of(mapping)
     except Exception:  # an id that no spec may have needs no block
         return
-    made = sheet_of(spec, load_rulebook(), "drain")
+    made = made_of(spec, "drain")
     block = "\n".join(fill_in(made, words_in("en"))).replace("invert:", "invert: 91.00")
     (again,) = read_specs(f"vocabulary: 1\nlevels: {{unit: ft}}\n{block}\n", "x.yaml")
     (path,) = [one for one in again.values if one.endswith(".invert")]
@@ -262,7 +267,7 @@ def test_a_file_name_holds_nothing_that_a_system_minds() -> None:
         "drain": {"corners": [{"id": "north/west", "invert": "91.0"}]},
         "levels": {"unit": "ft"},
     }
-    (photo, *_) = sheet_of(spec_of(mapping), load_rulebook(), "drain").photos
+    (photo, *_) = made_of(spec_of(mapping), "drain").photos
     assert photo.files[0] == "lot-14-b-drain-north-west-pipe_with_rod.jpg"
 
 
@@ -273,7 +278,7 @@ DATED = {
 
 
 def test_the_coat_waits_for_the_age_the_maker_asks() -> None:
-    made = sheet_of(spec_of(DATED), load_rulebook(), "wall_stripped")
+    made = made_of(spec_of(DATED), "wall_stripped")
     coat, cover, backfill = made.dates
     # 14 May + 7 days
     assert coat.day == "2031-05-21"
@@ -285,7 +290,7 @@ def test_the_coat_waits_for_the_age_the_maker_asks() -> None:
 
 def test_the_cover_waits_for_the_cure_in_whole_days() -> None:
     coated = DATED | {"coat": DATED["coat"] | {"applied": "2031-05-22"}}
-    cover, _ = sheet_of(spec_of(coated), load_rulebook(), "sheet").dates
+    cover, _ = made_of(spec_of(coated), "sheet").dates
     # 36 h are a day and a half: from the 22nd to the 24th.
     assert (cover.step, cover.day) == ("cover the coat", "2031-05-24")
 
@@ -294,7 +299,7 @@ def test_no_day_is_told_for_backfill_by_days_alone() -> None:
     strong = DATED | {"wall": {"poured": "2031-05-14", "strength": "3600 psi",
                                "strength_design": "3500 psi"}}  # fmt: skip
     for mapping in (DATED, strong):
-        (backfill,) = sheet_of(spec_of(mapping), load_rulebook(), "pre_backfill").dates
+        (backfill,) = made_of(spec_of(mapping), "pre_backfill").dates
         assert backfill.day == ""
 
 
@@ -319,7 +324,7 @@ def test_markup_from_a_spec_is_text(stage: str, language: str) -> None:
                   "corners": [{"id": "<b>NE", "invert": "91.16"}]},
         "holds": [{"id": "H1", "stage": stage, "by": hostile}],
     }  # fmt: skip
-    made = sheet_of(spec_of(mapping), load_rulebook(), stage)
+    made = made_of(spec_of(mapping), stage)
     page = page_of(made, language)
     root = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
     assert root.findall(".//script") == []
@@ -337,3 +342,10 @@ def test_the_page_and_the_text_have_the_same_rows(drain: Sheet) -> None:
         for figure in (one.expected, one.high, *(rod.expected for rod in one.rods)):
             assert figure in page
             assert figure in text
+
+
+def test_what_two_rules_ask_of_one_value_is_told_together() -> None:
+    soil = row(sheet("prepour", "forms"), "footing.base_condition")
+    # One rule minds soil that cannot carry, another soil that is wet.
+    assert soil.needed.count("none of ") == 2
+    assert "none of wet" in soil.needed.split("; ")

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from checker import load_rulebook, load_spec
+from checker import load_rulebook, load_spec, review
 from checker.data import data_dir
 from checker.judging.passing import rests_on
 from checker.judging.review_data import STAGES
@@ -105,7 +105,8 @@ def test_no_text_has_two_entries() -> None:
 
 def test_spanish_that_nobody_read_says_so_on_every_page() -> None:
     (spec,) = load_spec(str(ROOT / "specs" / "good.yaml"))
-    sheet = sheet_of(spec, load_rulebook(), "drain")
+    book = load_rulebook()
+    sheet = sheet_of(spec, review(spec, book, "drain"), book)
     spanish = words_in("es")
     lines = in_form([sheet], spanish, "text", 80)
     assert isinstance(lines, list)

@@ -1,0 +1,178 @@
+"""Full disks, closed pipes and an impatient user: a plain word, a known status, nothing by halves."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from tests.attack.conftest import ROOT, belowgrade
+
+FORMS = ("text", "json", "jsonl", "sarif", "junit", "html")
+FULL = Path("/dev/full")
+
+needs_full = pytest.mark.skipif(not FULL.exists(), reason="this system has no /dev/full")
+
+
+def left(folder: Path) -> set[str]:
+    return {one.name for one in folder.iterdir()}
+
+
+# -- no room ---------------------------------------------------------------------------------------
+
+
+@needs_full
+@pytest.mark.parametrize("form", FORMS)
+def test_no_room_where_it_is_printed(folder: Path, form: str) -> None:
+    with FULL.open("wb") as full:
+        ended = belowgrade("review", "good.yaml", "--as", form, folder=folder, stdout=full)
+    assert ended.status == 2
+    assert "No space left on device" in ended.err
+
+
+@needs_full
+@pytest.mark.parametrize("command", [["rules"], ["why", "drain.above-slab"], ["calc", "good.yaml"]])
+def test_no_room_for_other_commands(folder: Path, command: list[str]) -> None:
+    with FULL.open("wb") as full:
+        ended = belowgrade(*command, folder=folder, stdout=full)
+    assert ended.status == 2
+    assert "No space left on device" in ended.err
+
+
+@needs_full
+def test_no_room_in_a_device(folder: Path) -> None:
+    ended = belowgrade("review", "good.yaml", "--to", FULL, folder=folder)
+    assert ended.status == 2
+    assert "/dev/full: cannot be written: No space left on device" in ended.err
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_no_room_for_a_file_leaves_the_old_one(folder: Path, form: str) -> None:
+    out = folder / "out"
+    out.write_text("as it was", encoding="utf-8")
+    before = left(folder)
+    ended = belowgrade(
+        "review", "good.yaml", "--as", form, "--to", "out", folder=folder, file_size=2_000
+    )
+    assert ended.status == 2
+    assert "out: cannot be written" in ended.err
+    assert out.read_text(encoding="utf-8") == "as it was"
+    assert left(folder) == before
+
+
+@pytest.mark.parametrize("to", [".", "gone/out", "good.yaml/out", "a" * 300])
+def test_where_nothing_can_be_written(folder: Path, to: str) -> None:
+    before = left(folder)
+    ended = belowgrade("review", "good.yaml", "--to", to, folder=folder)
+    assert ended.status == 2
+    assert "cannot be written" in ended.err
+    assert left(folder) == before
+
+
+def test_a_link_laid_where_a_part_would_be_written_is_not_followed(folder: Path) -> None:
+    from checker.showing.console import write_file
+
+    victim = folder / "victim"
+    victim.write_text("as it was", encoding="utf-8")
+    (folder / f".out.{os.getpid()}.part").symlink_to(victim)
+    with pytest.raises(FileExistsError):
+        write_file(folder / "out", "new")
+    assert victim.read_text(encoding="utf-8") == "as it was"
+
+
+# -- streams that are closed -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("closed", [0, 1, 2])
+@pytest.mark.parametrize("arguments", [["good.yaml"], ["-"], ["gone.yaml"]], ids=" ".join)
+def test_a_stream_that_is_closed(folder: Path, closed: int, arguments: list[str]) -> None:
+    script = f'exec {closed}>&-; exec "$@"'
+    done = subprocess.run(
+        ["sh", "-c", script, "sh", sys.executable, "-m", "checker", "review", *arguments],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        timeout=60,
+        check=False,
+    )
+    assert b"Traceback" not in done.stderr
+    assert done.returncode in (0, 1, 2)
+    if arguments != ["good.yaml"]:
+        assert done.returncode == 2
+
+
+def test_a_reader_that_goes_away(folder: Path) -> None:
+    for number in range(5):
+        shutil.copy(folder / "good.yaml", folder / f"good{number}.yaml")
+    process = subprocess.Popen(
+        [sys.executable, "-m", "checker", "review", ".", "--as", "jsonl"],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
+    assert process.stdout is not None
+    assert process.stderr is not None
+    with process:
+        process.stdout.read(100)
+        process.stdout.close()
+        assert process.stderr.read() == b""
+        assert process.wait(60) == 1
+
+
+# -- an impatient user -----------------------------------------------------------------------------
+
+
+@pytest.fixture
+def many(folder: Path) -> Path:
+    for number in range(300):
+        shutil.copy(folder / "good.yaml", folder / f"lot{number:03}.yaml")
+    # Read first, so that its complaint says that the work has begun.
+    (folder / "a.yaml").write_text("vocabulary: 1\nwal: {}\n", encoding="utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("jobs", ["1", "2"])
+def test_interrupted_from_the_keyboard(many: Path, jobs: str) -> None:
+    (many / "out").write_text("as it was", encoding="utf-8")
+    before = left(many)
+    process = subprocess.Popen(
+        [
+            sys.executable,
+            "-m",
+            "checker",
+            "review",
+            ".",
+            "--as",
+            "jsonl",
+            "--to",
+            "out",
+            "--jobs",
+            jobs,
+        ],
+        cwd=many,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stderr=subprocess.PIPE,
+        text=True,
+        process_group=0,
+    )
+    with process:
+        assert process.stderr is not None
+        assert "there is no 'wal'" in process.stderr.readline()
+        # As a terminal does: to every process of the group.
+        os.killpg(process.pid, signal.SIGINT)
+        started = time.monotonic()
+        rest = process.stderr.read()
+        assert process.wait(60) == 130
+    assert rest == "interrupted\n"
+    assert time.monotonic() - started < 20
+    assert left(many) == before
+    assert (many / "out").read_text(encoding="utf-8") == "as it was"
+    with pytest.raises(ProcessLookupError):
+        os.killpg(process.pid, 0)
