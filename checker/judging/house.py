@@ -40,7 +40,8 @@ def find_house(spec: str, *, submittal: bool = False) -> Path | None:
 
     The search ends, after it has looked there, at the top of a checkout (a folder that holds
     `.git`) and at the user's home, and before any folder that everybody may write to. Whoever
-    submits does not bring the rules: a file that lies beside a submittal is passed over.
+    submits does not bring the rules: a file that lies beside a submittal is passed over. So is an
+    empty one, which only marks how far `starts_from` may reach.
     """
     if not Path(spec).is_file():
         return None
@@ -50,8 +51,9 @@ def find_house(spec: str, *, submittal: bool = False) -> Path | None:
             if here.stat().st_mode & stat.S_IWOTH:
                 return None
             beside = submittal and here == folder
-            if not beside and (here / FENCE).is_file():
-                return here / FENCE
+            file = here / FENCE
+            if not beside and file.is_file() and file.stat().st_size:
+                return file
             if here == home or (here / ".git").exists():
                 return None
     except (OSError, RuntimeError):

@@ -103,9 +103,7 @@ def _roof(spec: Spec) -> list[str]:
         out, end = _of(spec, f"{path}.discharge_distance"), _word(spec, f"{path}.outlet")
         if out or end:
             where = joined([f"{out} from the wall" if out else "", end], ", ")
-            told.append(
-                f"Leader {text(one)} ends {where}. Take no piece off it."
-            )
+            told.append(f"Leader {text(one)} ends {where}. Take no piece off it.")
     if told:
         told.append("Never lead roof water into the footing drain or the sump.")
     return told

@@ -47,15 +47,15 @@ def belowgrade(
     **more: Any,
 ) -> Ended:
     """Run the command in a folder; every run ends in time, says no traceback, and by a known status."""
-    done = subprocess.run(
+    streams = {"stdin": subprocess.DEVNULL, "stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
+    done: Any = subprocess.run(
         [sys.executable, "-m", "checker", *map(str, arguments)],
         cwd=folder,
         env={**os.environ, "PYTHONPATH": str(ROOT), **(environment or {})},
         timeout=SECONDS,
         preexec_fn=lambda: _limit(file_size),
         check=False,
-        **{"stdin": subprocess.DEVNULL, "stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
-        | more,
+        **streams | more,
     )
     out, err = ((text or b"").decode("utf-8") for text in (done.stdout, done.stderr))
     assert "Traceback" not in err, err

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import copy
+import functools
+from pathlib import Path
 from typing import Any
 
 import yaml
@@ -22,7 +24,9 @@ ODD = (
     "\x85", "\u2028", "\ufffe", "\U0001f600", "x" * 3000, "9" * 80, "#57", "[", "{", "&a", "*a", "!",
 )  # fmt: skip
 
-Path = tuple[str | int, ...]
+Steps = tuple[str | int, ...]
+
+ROOT = Path(__file__).parents[2]
 
 
 def plain(text: str) -> Any:
@@ -30,7 +34,7 @@ def plain(text: str) -> Any:
     return yaml.load(text, TextLoader)
 
 
-def places(tree: Any, path: Path = ()) -> list[Path]:
+def places(tree: Any, path: Steps = ()) -> list[Steps]:
     """Return the path of everything in a tree, itself not among them."""
     if isinstance(tree, dict):
         keys: list[str | int] = list(tree)
@@ -38,27 +42,40 @@ def places(tree: Any, path: Path = ()) -> list[Path]:
         keys = list(range(len(tree)))
     else:
         return []
-    found: list[Path] = []
+    found: list[Steps] = []
     for key in keys:
         found += [(*path, key), *places(tree[key], (*path, key))]
     return found
 
 
-def at(tree: Any, path: Path) -> Any:
+def at(tree: Any, path: Steps) -> Any:
     """Return what stands at a path."""
     for key in path:
         tree = tree[key]
     return tree
 
 
+@functools.cache
+def text_of(name: str) -> str:
+    """Return the text of a file of this project."""
+    return (ROOT / name).read_text(encoding="utf-8")
+
+
+@functools.cache
+def tree_of(name: str) -> Any:
+    """Return such a file as plain values; of a rule book the first few rules."""
+    tree = plain(text_of(name))
+    return tree[:3] if isinstance(tree, list) else tree
+
+
 _TEXTS = st.one_of(st.sampled_from(ODD), st.text(max_size=20))
 
 
-def _stand_ins(tree: Any, everywhere: list[Path]) -> st.SearchStrategy[Any]:
+def _stand_ins(tree: Any, everywhere: list[Steps]) -> st.SearchStrategy[Any]:
     """What may stand where something else belongs: a text, or any other part of the spec."""
     return st.one_of(
         _TEXTS,
-        st.sampled_from(everywhere).map(lambda path: copy.deepcopy(at(tree, path))),
+        st.integers(0, len(everywhere) - 1).map(lambda n: copy.deepcopy(at(tree, everywhere[n]))),
         st.just([]),
         st.just({}),
         st.lists(_TEXTS, max_size=3),
@@ -70,14 +87,14 @@ def _stand_ins(tree: Any, everywhere: list[Path]) -> st.SearchStrategy[Any]:
 
 
 @st.composite
-def mutated(draw: st.DrawFn, tree: Any) -> Any:
-    """Return a copy of a tree with one to three places changed."""
-    tree = copy.deepcopy(tree)
+def mutated(draw: st.DrawFn, *names: str) -> Any:
+    """Return one of some files as plain values, with one to three places changed."""
+    tree = copy.deepcopy(tree_of(draw(st.sampled_from(names))))
     for _ in range(draw(st.integers(1, 3))):
         everywhere = places(tree)
         if not everywhere:
             break
-        path = draw(st.sampled_from(everywhere))
+        path = everywhere[draw(st.integers(0, len(everywhere) - 1))]
         parent, key = at(tree, path[:-1]), path[-1]
         how = draw(st.sampled_from(["replace", "replace", "remove", "add", "rename"]))
         if how == "remove":
@@ -86,13 +103,11 @@ def mutated(draw: st.DrawFn, tree: Any) -> Any:
             parent[key] = draw(_stand_ins(tree, everywhere))
         elif isinstance(parent, list):
             parent.append(draw(_stand_ins(tree, everywhere)))
+        elif how == "add":
+            parent[draw(_TEXTS)] = draw(_stand_ins(tree, everywhere))
         else:
-            name = (
-                draw(_TEXTS) if how == "add" else draw(st.sampled_from([p[-1] for p in everywhere]))
-            )
-            parent[str(name)] = (
-                draw(_stand_ins(tree, everywhere)) if how == "add" else parent.pop(key)
-            )
+            other = everywhere[draw(st.integers(0, len(everywhere) - 1))][-1]
+            parent[str(other)] = parent.pop(key)
     return tree
 
 
@@ -102,8 +117,9 @@ def written(tree: Any) -> str:
 
 
 @st.composite
-def torn(draw: st.DrawFn, text: str) -> str:
-    """Return a text in which a few characters are cut out, put in, or doubled."""
+def torn(draw: st.DrawFn, *names: str) -> str:
+    """Return the text of one of some files with a few characters cut out, put in, or doubled."""
+    text = text_of(draw(st.sampled_from(names)))
     for _ in range(draw(st.integers(1, 4))):
         start = draw(st.integers(0, len(text)))
         end = start + draw(st.integers(0, 30))

@@ -160,7 +160,12 @@ FOR_PERSON: list[Any] = [
     # 9 - 0.5 x 9 = 4.5 ft
     (
         "excavation.spoil-surcharge",
-        {"excavation": {"depth": "9 ft", "run_per_rise": "0.5H:1V"}},
+        {
+            "excavation": {
+                "depth": {"value": "9 ft", **SEEN},
+                "run_per_rise": {"value": "0.5H:1V", **SEEN},
+            }
+        },
         "excavation.spoil_setback",
         {"value": "4.5 ft", **SEEN},
         "4.49 ft",
