@@ -121,6 +121,7 @@ def _measured(spec: Spec) -> dict[str, Shown]:
         for path, shown in spec.values.items()
         if path.startswith(SECTION)
         and path.removeprefix(SECTION) not in _ABOUT
+        and not path.endswith(".id")
         and (not shown.word or shown.word == NOT_APPLICABLE)
     }
 

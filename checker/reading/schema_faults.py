@@ -84,11 +84,9 @@ def _limit(error: Any, leaf: Leaf, shown: Any) -> str:
 
 
 def _wrong_type(error: Any, node: Any) -> str:
-    written = (
-        error.instance
-        if isinstance(error.instance, str | int | float | bool)
-        else "a group of keys"
-    )
+    written = error.instance
+    if not isinstance(written, str | int | float | bool):
+        written = "a list" if isinstance(written, list) else "a group of keys"
     wanted = error.validator_value
     if wanted == "boolean":
         return f"'{written}' is neither yes nor no"
@@ -97,6 +95,4 @@ def _wrong_type(error: Any, node: Any) -> str:
         return f"a group of keys belongs here ({keys}, ...), not '{written}'"
     if wanted == "array":
         return "a list belongs here: each item on its own line after '- '"
-    return (
-        f"one value belongs here, not {written if written == 'a group of keys' else repr(written)}"
-    )
+    return f"one value belongs here, not {written}"
