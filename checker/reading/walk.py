@@ -334,10 +334,12 @@ class Walk:
     def _choice(self, node: yaml.Node, leaf: Leaf, path: str) -> tuple[Value, str, Any]:
         """Several words of which a standard leaves it open which; the first bad one is judged."""
         if leaf.kind not in _OPEN_KINDS or leaf.nature == "record":
-            raise NotationError(
-                "'one of' is for words that somebody chooses; a number is left open as a range, "
-                "such as 2 to 4 in"
+            instead = (
+                "a number is left open as a range, such as 2 to 4 in"
+                if leaf.numeric
+                else "this is left open by leaving the key out"
             )
+            raise NotationError(f"'one of' is for one word that somebody chooses; {instead}")
         parts = node.value if isinstance(node, yaml.SequenceNode) else []
         self.nodes_left -= len(parts)
         said = [part.value.strip() for part in parts if isinstance(part, yaml.ScalarNode)]

@@ -80,7 +80,7 @@ def test_only_a_standard_leaves_a_choice(paper: str) -> None:
     ("body", "words"),
     [
         ("drain: {diameter: {one of: [4 in, 6 in]}}\n", "as a range"),
-        ("drain: {present: {one of: [yes, no]}}\n", "as a range"),
+        ("drain: {present: {one of: [yes, no]}}\n", "leaving the key out"),
         ("drain: {diameter: [4 in, 6 in]}\n", "one value belongs here"),
         ("drain: {material: [rigid_pvc, pcv]}\n", "'pcv' is not a known word"),
         ("drain: {material: [pcv, rigid_pvc]}\n", "'pcv' is not a known word"),
