@@ -272,7 +272,7 @@ class Deriver:
 
     def _stands(self, path: str) -> bool:
         shown = self.spec.values.get(path)
-        return path in self.spec.lists or (shown is not None and shown.value is not None)
+        return shown is not None and shown.value is not None
 
     def _value(self, quantity: Quantity, blank: Derived, found: list[Derived]) -> Derived:
         arguments = [one.value for one in found]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import json
 from collections.abc import Sequence
+from textwrap import indent
 from typing import Any
 
 from checker.judging.carried import Closed, Comparison, Fresh, fingerprint, shown_text
@@ -25,14 +26,20 @@ def as_json(
     `accepted` says that whoever asked let pass what is not shown, as in the text output;
     `comparison` is how the reviews differ from earlier ones.
     """
-    report: dict[str, Any] = {
-        "review_format": FORMAT,
-        "reviews": [_review(review, accepted=accepted) for review in reviews],
-    }
+    report: dict[str, Any] = {"review_format": FORMAT, "reviews": []}
     if comparison:
         report["carried_over"] = _comparison(comparison)
     report["closing"] = closing(reviews, accepted=accepted)
-    return json.dumps(report, indent=2) + "\n"
+    text = json.dumps(report, indent=2) + "\n"
+    if not reviews:
+        return text
+    # One after another: as mappings all at once they would take several times the room.
+    head, _, tail = text.partition("[]")
+    each = (
+        indent(json.dumps(_review(review, accepted=accepted), indent=2), "    ")
+        for review in reviews
+    )
+    return "".join((head, "[\n", ",\n".join(each), "\n  ]", tail))
 
 
 def as_json_line(review: Review, *, accepted: bool = False) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import os
 from pathlib import Path
 from typing import Any
@@ -38,8 +39,9 @@ FEW = settings(
 )
 
 
-@pytest.fixture(scope="module")
-def rulebook() -> Rulebook:
+@functools.cache
+def rules() -> Rulebook:
+    """The rules that come with belowgrade; no fixture, because its contents would be printed."""
     return load_rulebook()
 
 
@@ -52,7 +54,7 @@ def faults_of(text: str) -> list[Fault] | None:
     return None
 
 
-def reviewed(text: str, rulebook: Rulebook) -> list[tuple[Spec, Review]]:
+def reviewed(text: str) -> list[tuple[Spec, Review]]:
     """Return what a text gives; one that cannot be read gives faults with places, and nothing."""
     faults = faults_of(text)
     if faults is not None:
@@ -61,16 +63,16 @@ def reviewed(text: str, rulebook: Rulebook) -> list[tuple[Spec, Review]]:
         assert all(fault.message and 0 <= fault.line <= lines for fault in faults), faults
         return []
     judged = [each for spec in read_specs(text, "lot.yaml") for each in on_basis(spec, "both")]
-    return [(each, judge(each, rulebook)) for each in judged]
+    return [(each, judge(each, rules())) for each in judged]
 
 
-def check_outputs(pairs: list[tuple[Spec, Review]], rulebook: Rulebook) -> None:
+def check_outputs(pairs: list[tuple[Spec, Review]]) -> None:
     """Every form can be written, and nothing in a spec acts in any of them."""
     reviews = [review for _, review in pairs]
     text = as_text(render(reviews))
     assert text.endswith("This is not a release.\n")
     assert all(one.isprintable() for one in text.split("\n"))
-    assert as_sarif(reviews, rulebook).isascii()
+    assert as_sarif(reviews, rules()).isascii()
     ElementTree.fromstring(as_junit(reviews))
     for review in reviews:
         assert as_json_line(review).count("\n") == 1
@@ -78,22 +80,22 @@ def check_outputs(pairs: list[tuple[Spec, Review]], rulebook: Rulebook) -> None:
 
 @FEW
 @given(tree=mutated(*SPECS))
-def test_a_spec_with_something_else_in_a_few_places(tree: Any, rulebook: Rulebook) -> None:
-    pairs = reviewed(written(tree), rulebook)
-    check_outputs(pairs, rulebook)
+def test_a_spec_with_something_else_in_a_few_places(tree: Any) -> None:
+    pairs = reviewed(written(tree))
+    check_outputs(pairs)
 
 
 @FEW
 @given(text=torn(*SPECS))
-def test_a_spec_with_its_text_torn(text: str, rulebook: Rulebook) -> None:
-    reviewed(text, rulebook)
+def test_a_spec_with_its_text_torn(text: str) -> None:
+    reviewed(text)
 
 
 @FEW
 @given(text=st.text(max_size=200))
-def test_any_text_at_all(text: str, rulebook: Rulebook) -> None:
-    reviewed(text, rulebook)
-    reviewed(f"vocabulary: 1\n{text}", rulebook)
+def test_any_text_at_all(text: str) -> None:
+    reviewed(text)
+    reviewed(f"vocabulary: 1\n{text}")
 
 
 def load(text: str, folder: Path) -> Rulebook | None:
