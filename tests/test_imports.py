@@ -16,6 +16,7 @@ GOOD = ROOT / "specs" / "good.yaml"
 LATER = {
     "jinja2": "an output made from a template",
     "jsonschema": "a spec that does not fit the schema, to word its faults",
+    "multiprocessing": "a review by several processes",
     "pint": "the tests alone",
     "pydantic": "nothing",
     "rich": "a review on a terminal",

@@ -41,6 +41,7 @@ _YES_NO = {"yes": True, "no": False, "true": True, "false": False, "y": True, "n
 # Each is asked of by several rules, and findings of thousands would be read by nobody.
 ITEM_LIMIT = 1_000
 _ID = 100
+_NEAREST = 500
 # As much of a line as shows that a comment swallowed a value.
 _REST = 100
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
@@ -136,7 +137,8 @@ class Walk:
             )
         else:
             where = f"in '{path}'" if path else "at the top of a spec"
-            near = nearest(key, list(section.children))
+            # Nobody reads so many, and finding the nearest word takes time.
+            near = nearest(key, list(section.children)) if len(self.faults) < _NEAREST else ""
             message = f"there is no '{key}' {where}{near}; a key of your own begins with 'x-'"
         self.fault(key_node, message, path)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import functools
+import re
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ import yaml
 from hypothesis import strategies as st
 
 from checker.reading.compose import TextLoader
+from checker.reading.vocabulary import vocabulary
 
 # What people and machines write where something else belongs.
 ODD = (
@@ -108,6 +110,36 @@ def mutated(draw: st.DrawFn, *names: str) -> Any:
         else:
             other = everywhere[draw(st.integers(0, len(everywhere) - 1))][-1]
             parent[str(other)] = parent.pop(key)
+    return tree
+
+
+def _pattern(path: Steps) -> str:
+    return ".".join("each" if isinstance(step, int) else step for step in path)
+
+
+def _plausible(draw: st.DrawFn, path: Steps, text: str) -> str:
+    """Return what may well stand at a key: an example, a word, other digits, or nothing known."""
+    leaf = vocabulary().leaf(_pattern(path))
+    known = [*leaf.examples, *leaf.words.values()] if leaf else []
+    figure = draw(st.sampled_from(["0", "0.001", "1", "2.5", "7", "40", "999", "100000"]))
+    options = ["not shown", "by others", "not applicable", *map(str, known)]
+    options += [re.sub(r"\d+(?:\.\d+)?", figure, text, count=1), f"{text} to {text}"]
+    return draw(st.sampled_from(options))
+
+
+@st.composite
+def plausible(draw: st.DrawFn, *names: str) -> Any:
+    """Return one of some specs with a few of its values others that may well stand there."""
+    tree = copy.deepcopy(tree_of(draw(st.sampled_from(names))))
+    for _ in range(draw(st.integers(1, 8))):
+        everywhere = [path for path in places(tree) if path[0] not in ("vocabulary", "starts_from")]
+        path = everywhere[draw(st.integers(0, len(everywhere) - 1))]
+        parent, key = at(tree, path[:-1]), path[-1]
+        if not isinstance(parent[key], str):
+            if draw(st.booleans()):
+                del parent[key]
+        elif key != "id":
+            parent[key] = _plausible(draw, path, parent[key])
     return tree
 
 

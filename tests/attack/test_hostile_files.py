@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -53,7 +54,7 @@ TEXTS = [
      f"{HEAD}grade:\n  sides:\n" + "".join(f"    - {{id: s{n}, fall: }}\n" for n in range(20_000)),
      "more than 1000 things"),
     ("two megabytes of id", f"{HEAD}grade: {{sides: [{{id: {'a' * 1_900_000}}}]}}", "an id is a short word"),
-    ("49,000 unknown keys", f"{HEAD}wall:\n" + "".join(f"  k{n}: 1\n" for n in range(20_000)), "more faults"),
+    ("20,000 unknown keys", f"{HEAD}wall:\n" + "".join(f"  k{n}: 1\n" for n in range(20_000)), "more faults"),
     ("a number of 6,000 digits", f"{HEAD}wall: {{thickness: {'9' * 6_000} in}}", "characters long"),
     ("a number too great", f"{HEAD}wall: {{thickness: 1e999 in}}", "thickness"),
     ("a hundred thousand numbers", f"{HEAD}wall: {{thickness: '{'1 ' * 100_000}in'}}", "characters long"),
@@ -139,18 +140,19 @@ def test_what_is_named_and_is_no_file(folder: Path, name: str) -> None:
     assert "cannot be opened" in ended.err
 
 
-@pytest.mark.parametrize(
-    "name", ["\x1b[2Jx.yaml", "new\nline.yaml", "caf\udce9.yaml", "-.yaml", "a\u202eb.yaml"]
-)
-def test_names_of_files_are_text(folder: Path, name: str) -> None:
-    (folder / "good.yaml").rename(folder / name)
-    (folder / f"broken{name}").write_text("vocabulary: 1\nwal: {}\n", encoding="utf-8")
-    for form in ("text", "json", "jsonl", "sarif", "junit", "html"):
-        ended = belowgrade("review", ".", "--as", form, folder=folder)
-        assert ended.status == 2
-        for text in (ended.out, ended.err):
-            assert all(line.isprintable() for line in text.split("\n")), form
-        assert "there is no 'wal'" in ended.err
+NAMES = ("\x1b[2Jx.yaml", "new\nline.yaml", "caf\udce9.yaml", "-.yaml", "a\u202eb.yaml", "<b>.yaml")
+
+
+@pytest.mark.parametrize("form", ["text", "json", "jsonl", "sarif", "junit", "html"])
+def test_names_of_files_are_text(folder: Path, form: str) -> None:
+    for name in NAMES:
+        shutil.copy(folder / "good.yaml", folder / name)
+        (folder / f"broken{name}").write_text("vocabulary: 1\nwal: {}\n", encoding="utf-8")
+    ended = belowgrade("review", ".", "--as", form, folder=folder)
+    assert ended.status == 2
+    assert ended.err.count("there is no 'wal'") == len(NAMES)
+    for text in (ended.out, ended.err):
+        assert all(line.isprintable() for line in text.split("\n"))
 
 
 @pytest.mark.parametrize(
