@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -163,6 +165,35 @@ def test_lines_are_the_reviews(lot: Path) -> None:
     report = json.loads(run(*arguments, "--as", "json").stdout)
     assert [line.pop("review_format") for line in lines] == [report["review_format"]] * 2
     assert lines == report["reviews"]
+
+
+_MOST_ROOM = """
+import resource, sys
+from checker.command import app
+app([*sys.argv[1:]], standalone_mode=False)
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)
+"""
+
+
+def most_room(form: str, files: list[Path]) -> int:
+    """Return the most kilobytes that a review of some files takes."""
+    done = subprocess.run(
+        [sys.executable, "-c", _MOST_ROOM, "review", *map(str, files), "--as", form],
+        cwd=SPECS.parent,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.PIPE,
+        timeout=120,
+        check=True,
+    )
+    return int(done.stderr)
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems count memory in other units")
+def test_lines_take_no_more_room_for_more_files() -> None:
+    few, many = [SPECS / "good.yaml"] * 3, [SPECS / "good.yaml"] * 33
+    # A review takes half a megabyte and more: thirty kept would be seen.
+    assert most_room("jsonl", many) - most_room("jsonl", few) < 5_000
+    assert most_room("json", many) - most_room("json", few) > 15_000
 
 
 @pytest.mark.parametrize("form", ["text", "json", "jsonl", "sarif", "junit"])
