@@ -287,9 +287,8 @@ def takeoff(
     for one in reading.specs(specs):
         lines += [BLANK] if lines else []
         lines += takeoff_sheet(one, width=width)
-    if not lines and not reading.unreadable:
-        _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
-        reading.unreadable = True
+    if not lines:
+        reading.found_nothing()
     _put(lines, to)
     if reading.unreadable:
         raise typer.Exit(2)
@@ -319,9 +318,8 @@ def section(
     pairs = list(reading.judged(reading.files(specs), asked, 1, quiet=True))
     if pairs:
         _put(draw(pairs, picture.value), to)
-    elif not reading.unreadable:
-        _complain("no spec was found: a spec is a YAML file that begins with 'vocabulary: 1'")
-        reading.unreadable = True
+    else:
+        reading.found_nothing()
     if reading.unreadable:
         raise typer.Exit(2)
 

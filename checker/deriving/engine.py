@@ -97,19 +97,12 @@ class Deriver:
             return self._absent(leaf, path)
         if shown.word or shown.value is None:
             because = f'the spec says "{shown.word}"' if shown.word else "it was kept as written"
-            return Derived(
+            return _lacking(
+                leaf,
                 path,
-                leaf.path,
-                leaf.title,
-                leaf.kind,
-                None,
-                "",
-                (path,),
                 because,
-                (),
-                (path,),
-                (),
-                shown.word == NOT_APPLICABLE,
+                inapplicable=shown.word == NOT_APPLICABLE,
+                rests_on=(path,),
             )
         assumed = (f"{leaf.title}: {shown.assumed}",) if shown.assumed else ()
         return Derived(
@@ -130,41 +123,15 @@ class Deriver:
         word = self._word_above(path)
         if word:
             because = f'the spec says "{word}"'
-            return Derived(
-                path,
-                leaf.path,
-                leaf.title,
-                leaf.kind,
-                None,
-                "",
-                (path,),
-                because,
-                (),
-                (),
-                (),
-                word == NOT_APPLICABLE,
-            )
+            return _lacking(leaf, path, because, inapplicable=word == NOT_APPLICABLE)
         if leaf.if_absent is not None:
             value, reads = leaf.if_absent
             if value == NOT_APPLICABLE:
                 because = f"left out, which reads as: {reads}"
-                return Derived(
-                    path,
-                    leaf.path,
-                    leaf.title,
-                    leaf.kind,
-                    None,
-                    "",
-                    (path,),
-                    because,
-                    (),
-                    (),
-                    (),
-                    True,
-                )
+                return _lacking(leaf, path, because, inapplicable=True)
             assumed = (f"{leaf.title} is left out, which reads as: {reads}",)
             return Derived(path, leaf.path, leaf.title, leaf.kind, value, "", (), "", assumed, ())
-        return Derived(path, leaf.path, leaf.title, leaf.kind, None, "", (path,))
+        return _lacking(leaf, path)
 
     def _word_above(self, path: str) -> str:
         if not self.spec.words:
@@ -299,6 +266,28 @@ class Deriver:
         if unit:
             return unit
         return default_unit(kind, self._system, _size(value))
+
+
+def _lacking(
+    leaf: Leaf,
+    path: str,
+    because: str = "",
+    *,
+    inapplicable: bool = False,
+    rests_on: tuple[str, ...] = (),
+) -> Derived:
+    """Return a key of the spec without a value."""
+    return Derived(
+        path,
+        leaf.path,
+        leaf.title,
+        leaf.kind,
+        None,
+        missing=(path,),
+        because=because,
+        rests_on=rests_on,
+        inapplicable=inapplicable,
+    )
 
 
 def _result(quantity: Quantity, arguments: list[Any]) -> Any:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from checker.deriving.engine import Deriver
 from checker.judging.cautions import cautions_for
-from checker.judging.conditions import Answer, Judged
+from checker.judging.conditions import Answer, Combined, Judged
 from checker.judging.day import day_of
 from checker.judging.questions import gather_questions
 from checker.judging.review_data import (
@@ -141,7 +141,7 @@ def _apart(rule: Rule, because: str) -> Ruling:
 
 
 def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
-    applies = rule.applies.answer(deriver, item, asking=False) if rule.applies else Answer(True, ())
+    applies = _scope(rule.applies, deriver, item)
     if applies.outcome is False:
         said = tuple(one for one in applies.judged if one.left.because == SAID_ABSENT)
         if said and not _may_be_waved_off(rule, None):
@@ -172,12 +172,17 @@ def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     )
 
 
+def _scope(condition: Combined | None, deriver: Deriver, item: str) -> Answer:
+    """Say whether something is asked here at all; what has no condition always is."""
+    return condition.answer(deriver, item, asking=False) if condition else Answer(True, ())
+
+
 def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
     """Return the cases that may govern: all not known to be out, up to the first that does."""
     cases: list[Case] = []
     unsure: tuple[Judged, ...] = ()
     for case in rule.cases:
-        where = case.where.answer(deriver, item, asking=False) if case.where else Answer(True, ())
+        where = _scope(case.where, deriver, item)
         if where.outcome is False:
             continue
         cases.append(case)
@@ -195,11 +200,7 @@ def _with_exceptions(
         return answer, None
     undecided: tuple[Judged, ...] = ()
     for exception in rule.unless:
-        where = (
-            exception.where.answer(deriver, item, asking=False)
-            if exception.where
-            else Answer(True, ())
-        )
+        where = _scope(exception.where, deriver, item)
         if where.outcome is False:
             continue
         granted = exception.require.answer(deriver, item, asking=False)
