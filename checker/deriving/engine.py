@@ -58,7 +58,7 @@ class Deriver:
 
     def __init__(self, spec: Spec) -> None:
         self.spec = spec
-        self._system = spec.system
+        self.system = spec.system
         self._vocabulary: Vocabulary = vocabulary()
         self._memo: dict[tuple[str, str], Derived] = {}
         self._leaves_open = any(isinstance(one.value, Choice) for one in spec.values.values())
@@ -259,13 +259,13 @@ class Deriver:
         kind = quantity.kind
         if kind in ("text", "yes_no", "texts", "year", "word", "date"):
             return ""
-        told_in = quantity.told_in[self._system == "si"]
+        told_in = quantity.told_in[self.system == "si"]
         if told_in:
             return told_in
         unit = next((one.unit for one in found if one.kind == kind and one.unit), "")
         if unit:
             return unit
-        return default_unit(kind, self._system, _size(value))
+        return default_unit(kind, self.system, _size(value))
 
 
 def _lacking(

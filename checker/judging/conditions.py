@@ -90,7 +90,7 @@ class Compare(NamedTuple):
         left = deriver.get(self.value, item if ".each" in self.value else "")
         if self.operator == "shown":
             return self._shown(left, asking=asking)
-        if self.twin and (system_of(left.unit) or deriver.spec.system) == "si":
+        if self.twin and (system_of(left.unit) or deriver.system) == "si":
             metric = self._replace(literal=self.twin.value, text=self.twin.text, twin=None)
             return _beside(metric.answer(deriver, item, asking=asking), self.text)
         right: Derived | None = None
