@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import math
+from itertools import chain
 from typing import Any, NamedTuple
 
 from checker.deriving.choices import for_every_choice
@@ -199,61 +200,61 @@ class Deriver:
     # -- quantities ------------------------------------------------------------------------------
 
     def _compute(self, quantity: Quantity, path: str, item: str) -> Derived:
-        found = [
-            self.get(need.path, item if ".each" in need.path else "") for need in quantity.needs
-        ]
-        blank = Derived(
-            path,
-            quantity.name,
-            quantity.title,
-            quantity.kind,
-            None,
-            rests_on=_merge(one.rests_on for one in found),
-            assumed=_merge(one.assumed for one in found),
-            inputs=tuple(one.path for one in found),
-        )
+        needs = quantity.needs
+        found = [self.get(need.path, item if need.each else "") for need in needs]
         lacking = [
             one
-            for one, need in zip(found, quantity.needs, strict=True)
-            if not need.optional and (not one.known or (".all." in need.path and one.missing))
+            for one, need in zip(found, needs, strict=True)
+            if not need.optional and (one.value is None or (need.every and one.missing))
         ]
+        value: Any = None
+        unit = because = ""
+        missing: tuple[str, ...] = ()
+        assumed = _merge([one.assumed for one in found])
+        inapplicable = False
         if lacking:
+            missing = _merge([one.missing for one in lacking])
             because = next((one.because for one in lacking if one.because), "")
-            return blank._replace(
-                missing=_merge(one.missing for one in lacking),
-                because=because,
-                inapplicable=all(one.inapplicable for one in lacking),
-            )
-        try:
-            return self._value(quantity, blank, found)
-        except NotShown as reason:
-            paths = reason.paths or tuple(path for one in found for path in one.missing)
-            named = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
-            # What stands in the spec already is not what has to be asked for.
-            missing = tuple(p for p in named if not self._stands(p)) or named
-            return blank._replace(missing=missing, because=f"would do: {reason.what}")
-        except NotApplicable as reason:
-            return blank._replace(because=str(reason), inapplicable=True)
-        except (OutsideLimits, ValueError, ZeroDivisionError, OverflowError) as reason:
-            return blank._replace(because=f"no number: {reason}")
+            inapplicable = all(one.inapplicable for one in lacking)
+        else:
+            try:
+                value, why = self._value(quantity, [one.value for one in found])
+                assumed += (why,) if why else ()
+                unit = self._unit(quantity, value, found)
+            except NotShown as reason:
+                missing, because = self._asked_for(reason, found, item), f"would do: {reason.what}"
+            except NotApplicable as reason:
+                because, inapplicable = str(reason), True
+            except (OutsideLimits, ValueError, ZeroDivisionError, OverflowError) as reason:
+                because = f"no number: {reason}"
+        return Derived(
+            path, quantity.name, quantity.title, quantity.kind, value, unit, missing, because,
+            assumed, _merge([one.rests_on for one in found]), tuple(one.path for one in found),
+            inapplicable,
+        )  # fmt: skip
+
+    def _asked_for(self, reason: NotShown, found: list[Derived], item: str) -> tuple[str, ...]:
+        paths = reason.paths or tuple(path for one in found for path in one.missing)
+        named = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
+        # What stands in the spec already is not what has to be asked for.
+        return tuple(p for p in named if not self._stands(p)) or named
 
     def _stands(self, path: str) -> bool:
         shown = self.spec.values.get(path)
         return shown is not None and shown.value is not None
 
-    def _value(self, quantity: Quantity, blank: Derived, found: list[Derived]) -> Derived:
-        arguments = [one.value for one in found]
+    def _value(self, quantity: Quantity, arguments: list[Any]) -> tuple[Any, str]:
+        """Return what a quantity comes to, and what was taken for granted, if anything was."""
         if self._leaves_open:
             value = for_every_choice(functools.partial(_result, quantity), arguments)
         else:
             value = _result(quantity, arguments)
-        assumed = blank.assumed
+        why = ""
         if isinstance(value, Assumed):
-            assumed = (*assumed, f"{quantity.title}: {value.why}")
-            value = value.value
+            value, why = value.value, f"{quantity.title}: {value.why}"
         if isinstance(value, float) and math.isnan(value):
             raise OutsideLimits("the values given lead to no number")
-        return blank._replace(value=value, assumed=assumed, unit=self._unit(quantity, value, found))
+        return value, why
 
     def _unit(self, quantity: Quantity, value: Any, found: list[Derived]) -> str:
         kind = quantity.kind
@@ -292,6 +293,9 @@ def _lacking(
 
 def _result(quantity: Quantity, arguments: list[Any]) -> Any:
     """Work a quantity out; where needs are ranges, at the ends that give the least and the most."""
+    # Most values are numbers and words, which are soon told from ranges and lists.
+    if not any(isinstance(value, tuple) for value in arguments):
+        return quantity.body(*arguments)
     ranged = [
         need.path
         for need, value in zip(quantity.needs, arguments, strict=True)
@@ -315,12 +319,12 @@ def _size(value: Any) -> float:
     return end if isinstance(end, float) else 0.0
 
 
-def _merge(groups: Any) -> tuple[str, ...]:
-    merged: dict[str, None] = {}
-    for group in groups:
-        for entry in group:
-            merged[entry] = None
-    return tuple(merged)
+def _merge(groups: list[tuple[str, ...]]) -> tuple[str, ...]:
+    """Return every entry once, in the order in which they come."""
+    filled = [group for group in groups if group]
+    if len(filled) < 2:
+        return tuple(dict.fromkeys(filled[0])) if filled else ()
+    return tuple(dict.fromkeys(chain.from_iterable(filled)))
 
 
 def _holds_range(value: Any) -> bool:
