@@ -55,7 +55,10 @@ class Derived(NamedTuple):
 
 
 class Deriver:
-    """Works out the quantities of one spec, lazily, each at most once."""
+    """Works out the quantities of one spec, lazily, each at most once.
+
+    `says_absent` tells whether the spec says of anything that it is not applicable.
+    """
 
     def __init__(self, spec: Spec) -> None:
         self.spec = spec
@@ -63,6 +66,9 @@ class Deriver:
         self._vocabulary: Vocabulary = vocabulary()
         self._memo: dict[tuple[str, str], Derived] = {}
         self._leaves_open = any(isinstance(one.value, Choice) for one in spec.values.values())
+        self.says_absent = NOT_APPLICABLE in spec.words.values() or any(
+            one.word == NOT_APPLICABLE for one in spec.values.values()
+        )
 
     def get(self, pattern: str, item: str = "") -> Derived:
         """Return the value at a path; `item` stands for its `each`."""

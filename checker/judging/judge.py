@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import NamedTuple
+from dataclasses import replace
+from functools import partial
 
 from checker.deriving.engine import Deriver
 from checker.judging.cautions import cautions_for
 from checker.judging.conditions import Answer, Combined, Judged
 from checker.judging.day import day_of
+from checker.judging.findings import Room
 from checker.judging.questions import gather_questions
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
@@ -17,40 +18,20 @@ from checker.judging.review_data import (
     NOT_SEEN,
     NOT_SHOWN,
     STAGES,
-    At,
-    Cited,
-    Compared,
-    Elsewhere,
-    Finding,
     Review,
-    weight,
+    rank,
 )
 from checker.judging.rulebook import Case, Rule, Rulebook
+from checker.judging.ruling import OUTSIDE, Ruling
 from checker.judging.stages import Progress, buried_by, placed
 from checker.judging.standards import ON_EACH_LOT, belongs_to_a_lot
-from checker.judging.standing import HOUSE_STANDARD, Citing, strongest
-from checker.judging.wording import InWords, fill, put
+from checker.judging.standing import Citing
 from checker.reading.spec import NOT_APPLICABLE, Spec
 from checker.reading.vocabulary import vocabulary
 
-OUTSIDE = "outside its scope"
 SAID_ABSENT = f'the spec says "{NOT_APPLICABLE}"'
 PLANNED = "no objection to the plan; it must be seen, and who saw it written down, by stage {}"
 FOR_PERSON = "no objection from these rules; a competent person or the engineer decides"
-
-
-class Ruling(NamedTuple):
-    """What a rule came to for one item, before it is put into words."""
-
-    rule: Rule
-    item: str
-    outcome: str
-    because: str
-    case: Case | None
-    judged: tuple[Judged, ...]
-    missing: tuple[str, ...] = ()
-    by_exception: bool = False
-    scope_open: bool = False
 
 
 def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Review:
@@ -66,12 +47,9 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     rules, moved = placed(rulebook.rules, deriver)
     asked = [rule for rule in rules if not by or progress.reached(rule.stage)]
     rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
-    room = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
-    citing = Citing(deriver, rulebook.law)
-    findings = sorted(
-        (_finding(ruling, deriver, room, citing) for ruling in rulings),
-        key=lambda f: (*weight(f), f.rule, f.item),
-    )
+    by_name = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
+    room = Room(by_name, deriver, Citing(deriver, rulebook.law))
+    findings = [room.finding(ruling) for ruling in sorted(rulings, key=_in_order)]
     return Review(
         file=spec.file, assembly=spec.name, paper=spec.paper, basis=spec.basis,
         stage=progress.stage, stage_assumed=not (by or stated), by=by, rulebook="belowgrade",
@@ -80,6 +58,15 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
         questions=gather_questions(findings, deriver),
         notes=spec.notes + moved + rulebook.notes, day=day or day_of(spec), books=rulebook.books,
     )  # fmt: skip
+
+
+def _in_order(ruling: Ruling) -> tuple[int, bool, int, str, str]:
+    rule = ruling.rule
+    return (
+        *rank(ruling.severity, rule.protects, rule.how_often),
+        rule.id,
+        ruling.item,
+    )
 
 
 # -- one rule --------------------------------------------------------------------------------------
@@ -98,8 +85,8 @@ def _on_each_lot(ruling: Ruling) -> Ruling:
         return ruling
     asked = tuple(path for path in ruling.missing if not belongs_to_a_lot(path))
     if asked and ruling.because != NOT_SEEN:
-        return ruling._replace(missing=asked)
-    return ruling._replace(outcome=DOES_NOT_APPLY, because=ON_EACH_LOT, missing=())
+        return replace(ruling, missing=asked)
+    return replace(ruling, outcome=DOES_NOT_APPLY, because=ON_EACH_LOT, missing=())
 
 
 def _rulings(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
@@ -141,6 +128,32 @@ def _apart(rule: Rule, because: str) -> Ruling:
 
 
 def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
+    return _skim(rule, deriver, item) or _look(rule, deriver, item, progress)
+
+
+def _skim(rule: Rule, deriver: Deriver, item: str) -> Ruling | None:
+    """Rule where yes or no is all that it takes: outside the scope, or met."""
+    applies = rule.skimmed.applies(deriver, item, False)
+    if applies is False and rule.applies and not deriver.says_absent:
+        answer = partial(rule.applies.answer, deriver, item, asking=False)
+        return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=answer)
+    if not applies or rule.seen:
+        return None
+    for case, (where, require) in zip(rule.cases, rule.skimmed.cases, strict=True):
+        governs = where(deriver, item, False)
+        if governs is None or (governs and not require(deriver, item, True)):
+            return None
+        if governs:
+            answer = partial(case.require.answer, deriver, item, asking=True)
+            if rule.at_best:
+                return Ruling(
+                    rule, item, DOES_NOT_APPLY, FOR_PERSON, case, None, answer=answer
+                )  # fmt: skip
+            return Ruling(rule, item, MET, "", case, None, answer=answer)
+    return None
+
+
+def _look(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     applies = _scope(rule.applies, deriver, item)
     if applies.outcome is False:
         said = tuple(one for one in applies.judged if one.left.because == SAID_ABSENT)
@@ -164,7 +177,7 @@ def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     if applies.outcome is None and not agreed:
         # Whether it applies at all is the first thing to ask.
         waiting = _open(rule, item, excepted or case, applies.judged, ())
-        return waiting._replace(scope_open=True)
+        return replace(waiting, scope_open=True)
     if agreed is None:
         return _open(rule, item, excepted or case, judged, unsure)
     return _settle(
@@ -279,155 +292,3 @@ def _facts_behind(judged: Judged, deriver: Deriver) -> list[str]:
         if leaf is not None and leaf.nature == "fact":
             found.append(path)
     return found
-
-
-# -- into words ------------------------------------------------------------------------------------
-
-
-def _finding(
-    ruling: Ruling,
-    deriver: Deriver,
-    rulings: dict[tuple[str, str], Ruling],
-    citing: Citing,
-) -> Finding:
-    rule, case = ruling.rule, ruling.case
-    compared = InWords(ruling.judged)
-    sources = citing(case.sources) if case else ()
-    remedy, stop = _remedy(ruling, compared, rulings)
-    return Finding(
-        rule=rule.id, title=rule.title, severity=(case.severity if case else "") or rule.severity,
-        how_often=rule.how_often, stage=rule.stage, trade=rule.trade, protects=rule.protects,
-        item=ruling.item, outcome=ruling.outcome, because=ruling.because, compared=compared,
-        places=() if ruling.because == OUTSIDE else _places(ruling, deriver),
-        missing=ruling.missing, assumed=_assumed(ruling.judged),
-        tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
-        by_exception=ruling.by_exception, standing=_standing(case, sources), sources=sources,
-        elsewhere=_elsewhere(ruling, deriver, citing), rationale=rule.rationale,
-        differs=rule.differs, remedy=remedy, stop=stop, safety=rule.safety,
-        ask="" if ruling.scope_open else rule.ask.replace("{item}", ruling.item),
-        amended=rule.amended,
-    )  # fmt: skip
-
-
-def _remedy(
-    ruling: Ruling, compared: Sequence[Compared], rulings: dict[tuple[str, str], Ruling]
-) -> tuple[str, bool]:
-    """Return what to do, and whether it is STOP because the remedy would break the guard."""
-    rule = ruling.rule
-    if ruling.outcome != NOT_MET:
-        return "", False
-    text = (ruling.case.remedy if ruling.case else "") or rule.remedy
-    guard = rulings.get((rule.guard, ruling.item)) or rulings.get((rule.guard, ""))
-    if not rule.guard or guard is None or guard.outcome == DOES_NOT_APPLY:
-        return fill(text, compared, ruling.item, ""), False
-    left = put(guard.judged[0]).room if guard.judged and guard.outcome == MET else ""
-    room = next((one for one in guard.judged if one.room is not None), None)
-    off = next((one for one in ruling.judged if one.off is not None), None)
-    if guard.outcome == MET and room and off:
-        if not _alike(room, off):
-            note = f"Mind '{guard.rule.title.lower()}': {left} left there."
-            return f"{fill(text, compared, ruling.item, left)} {note}", False
-        if (room.room or 0.0) >= (off.off or 0.0):
-            return fill(text, compared, ruling.item, left), False
-    if guard.outcome == NOT_SHOWN:
-        waits = (
-            f"First have shown what '{guard.rule.title.lower()}' needs. Until then change no level."
-        )
-        return waits, True
-    return fill(rule.stop or text, compared, ruling.item, left or "nothing"), True
-
-
-def _alike(one: Judged, other: Judged) -> bool:
-    """Say whether two comparisons can be set against each other: a slope is no length."""
-    lengths = ("length", "level")
-    return one.left.kind == other.left.kind or (
-        one.left.kind in lengths and other.left.kind in lengths
-    )
-
-
-def _places(ruling: Ruling, deriver: Deriver) -> tuple[At, ...]:
-    values = deriver.spec.values
-    paths: dict[str, None] = {}
-    for one in ruling.judged:
-        for derived in (one.left, one.right):
-            if derived is not None:
-                paths.update(dict.fromkeys(derived.rests_on))
-    found = []
-    for path in paths:
-        shown = values.get(path)
-        if shown is not None:
-            title = _title(shown.pattern)
-            found.append(
-                At(
-                    path, title, shown.written, shown.line, shown.column, shown.source, shown.how,
-                    shown.file,
-                )
-            )  # fmt: skip
-    return tuple(found)
-
-
-def _assumed(judged: tuple[Judged, ...]) -> tuple[str, ...]:
-    notes: dict[str, None] = {}
-    for one in judged:
-        for side in (one.left, one.right):
-            if side is not None and side.assumed:
-                notes.update(dict.fromkeys(side.assumed))
-    return tuple(notes)
-
-
-def _title(pattern: str) -> str:
-    leaf = vocabulary().nodes.get(pattern)
-    return leaf.title if leaf is not None else pattern
-
-
-def _tight(judged: Judged, deriver: Deriver) -> bool:
-    """Say whether a comparison holds by less than its readings can be trusted."""
-    if judged.room is None or judged.left.kind not in ("length", "level"):
-        return False
-    paths = judged.left.rests_on + (judged.right.rests_on if judged.right else ())
-    return any(judged.room < _tolerance(path, deriver) for path in paths)
-
-
-def _tolerance(path: str, deriver: Deriver) -> float:
-    shown = deriver.spec.values.get(path)
-    leaf = vocabulary().leaf(shown.pattern) if shown else None
-    return leaf.tolerance if leaf and leaf.kind in ("length", "level") else 0.0
-
-
-def _standing(case: Case | None, sources: tuple[Cited, ...]) -> str:
-    if case and case.house and not sources:
-        return HOUSE_STANDARD
-    return strongest(sources)
-
-
-def _elsewhere(ruling: Ruling, deriver: Deriver, citing: Citing) -> tuple[Elsewhere, ...]:
-    """Judge, for information, the cases not adopted here that come out otherwise.
-
-    Where the rule was amended, what is adopted and no longer governs is told too.
-    """
-    if ruling.outcome not in (MET, NOT_MET) or len(ruling.rule.cases) < 2:
-        return ()
-    found = []
-    for case in ruling.rule.cases:
-        if (
-            case is ruling.case
-            or case.where is None
-            or not case.sources
-            or not _about_adoption(case)
-        ):
-            continue
-        adopted = case.where.answer(deriver, ruling.item, asking=False).outcome
-        if adopted is not False and not (adopted and ruling.rule.amended):
-            continue
-        answer = case.require.answer(deriver, ruling.item, asking=True)
-        outcome = {True: MET, False: NOT_MET, None: NOT_SHOWN}[answer.outcome]
-        if outcome != ruling.outcome and answer.judged:
-            cited = citing(case.sources)
-            found.append(Elsewhere(outcome, put(answer.judged[0]).needed, cited))
-    return tuple(found)
-
-
-def _about_adoption(case: Case) -> bool:
-    return case.where is not None and all(
-        getattr(part, "value", "").startswith("adopted.") for part in case.where.parts
-    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -17,6 +17,7 @@ from checker.judging.conditions import (
 from checker.judging.literals import RuleError
 from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES, Amended, Book
 from checker.judging.rule_files import Entries, entries, without_lines
+from checker.judging.skimmed import Test, skimmed
 from checker.judging.standing import HOUSE_STANDARD, Source, register
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.kept import kept
@@ -62,6 +63,13 @@ class Case(NamedTuple):
     house: bool = False
 
 
+class Skimmed(NamedTuple):
+    """A rule's scope, and the scope and the requirement of each case, answered yes or no."""
+
+    applies: Test
+    cases: tuple[tuple[Test, Test], ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Rule:
     """One rule, ready to be asked.
@@ -96,6 +104,15 @@ class Rule:
     line: int
     raw: dict[str, Any]
     amended: tuple[Amended, ...] = ()
+    skimmed: Skimmed = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        cases = tuple((skimmed(one.where), skimmed(one.require)) for one in self.cases)
+        object.__setattr__(self, "skimmed", Skimmed(skimmed(self.applies), cases))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        # What is made of the conditions cannot be handed to another process; it is made again.
+        return Rule, tuple(getattr(self, one.name) for one in fields(self) if one.init)
 
 
 @dataclass(frozen=True, slots=True)

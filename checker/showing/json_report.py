@@ -100,10 +100,7 @@ def _plain(value: Any) -> Any:
     if isinstance(value, str | bool | int):
         # Nearly all there is.
         return value
-    if isinstance(value, tuple):
-        names = getattr(value, "_fields", ())
-        if not names:
-            return [_plain(one) for one in value]
+    if names := getattr(value, "_fields", ()):
         return {name: _plain(one) for name, one in zip(names, value, strict=True)}
     if dataclasses.is_dataclass(value):
         names = [field.name for field in dataclasses.fields(value)]
