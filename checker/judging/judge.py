@@ -110,7 +110,7 @@ def _of_each(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
         return [_ask(rule, deriver, "", progress)]
     ids = deriver.get(rule.each)
     if not ids.known:
-        if rule.applies and rule.applies.answer(deriver, "", asking=False).outcome is False:
+        if rule.concerns(deriver, "", False) is False:
             return [_apart(rule, OUTSIDE)]
         if ids.inapplicable and _may_be_waved_off(rule, None):
             return [_apart(rule, ids.because)]
@@ -128,40 +128,61 @@ def _apart(rule: Rule, because: str) -> Ruling:
 
 
 def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
-    return _skim(rule, deriver, item) or _look(rule, deriver, item, progress)
+    applies = rule.concerns(deriver, item, False)
+    if applies is False:
+        return _outside(rule, deriver, item)
+    cases, unsure = _candidates(rule, deriver, item)
+    if applies and len(cases) == 1 and not rule.seen and cases[0].holds(deriver, item, True):
+        # What was compared is asked for when somebody reads it.
+        answer = partial(cases[0].require.answer, deriver, item, asking=True)
+        return _as_good(rule, item, Ruling(rule, item, MET, "", cases[0], None, answer=answer))
+    return _weigh(rule, deriver, item, progress, applies, cases, unsure)
 
 
-def _skim(rule: Rule, deriver: Deriver, item: str) -> Ruling | None:
-    """Rule where yes or no is all that it takes: outside the scope, or met."""
-    applies = rule.skimmed.applies(deriver, item, False)
-    if applies is False and rule.applies and not deriver.says_absent:
-        answer = partial(rule.applies.answer, deriver, item, asking=False)
-        return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=answer)
-    if not applies or rule.seen:
-        return None
-    for case, (where, require) in zip(rule.cases, rule.skimmed.cases, strict=True):
-        governs = where(deriver, item, False)
-        if governs is None or (governs and not require(deriver, item, True)):
-            return None
-        if governs:
-            answer = partial(case.require.answer, deriver, item, asking=True)
-            if rule.at_best:
-                return Ruling(
-                    rule, item, DOES_NOT_APPLY, FOR_PERSON, case, None, answer=answer
-                )  # fmt: skip
-            return Ruling(rule, item, MET, "", case, None, answer=answer)
-    return None
-
-
-def _look(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
-    applies = _scope(rule.applies, deriver, item)
-    if applies.outcome is False:
-        said = tuple(one for one in applies.judged if one.left.because == SAID_ABSENT)
-        if said and not _may_be_waved_off(rule, None):
+def _outside(rule: Rule, deriver: Deriver, item: str) -> Ruling:
+    scope = rule.applies
+    if scope is None:
+        raise ValueError(f"{rule.id} applies everywhere")
+    if deriver.says_absent and not _may_be_waved_off(rule, None):
+        answer = scope.answer(deriver, item, asking=False)
+        said = tuple(one for one in answer.judged if one.left.because == SAID_ABSENT)
+        if said:
             missing = tuple(path for one in said for path in one.missing)
             return Ruling(rule, item, NOT_SHOWN, SAID_ABSENT, None, said, missing, scope_open=True)
-        return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, applies.judged)
-    cases, unsure = _candidates(rule, deriver, item)
+    later = partial(scope.answer, deriver, item, asking=False)
+    return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=later)
+
+
+def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
+    """Return the cases that may govern: all not known to be out, up to the first that does."""
+    cases: list[Case] = []
+    unsure: tuple[Judged, ...] = ()
+    for case in rule.cases:
+        governs = case.governs(deriver, item, False)
+        if governs is False:
+            continue
+        cases.append(case)
+        if governs:
+            break
+        unsure += _scope(case.where, deriver, item).judged
+    return cases, unsure
+
+
+def _scope(condition: Combined | None, deriver: Deriver, item: str) -> Answer:
+    """Say whether something is asked here at all; what has no condition always is."""
+    return condition.answer(deriver, item, asking=False) if condition else Answer(True, ())
+
+
+def _weigh(
+    rule: Rule,
+    deriver: Deriver,
+    item: str,
+    progress: Progress,
+    applies: bool | None,
+    cases: list[Case],
+    unsure: tuple[Judged, ...],
+) -> Ruling:
+    """Rule where it takes a closer look: something fails, is not known, or must be seen."""
     answers = tuple((case, _with_exceptions(case, rule, deriver, item)) for case in cases)
     if not answers:
         because = "no case of this rule holds the text adopted here"
@@ -174,35 +195,17 @@ def _look(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling
     else:
         open_ones = tuple(one for _, (a, _) in answers if a.outcome is None for one in a.judged)
         judged = open_ones or unsure
-    if applies.outcome is None and not agreed:
+    if applies is None and not agreed:
         # Whether it applies at all is the first thing to ask.
-        waiting = _open(rule, item, excepted or case, applies.judged, ())
+        scope = _scope(rule.applies, deriver, item)
+        waiting = _open(rule, item, excepted or case, scope.judged, ())
         return replace(waiting, scope_open=True)
     if agreed is None:
         return _open(rule, item, excepted or case, judged, unsure)
-    return _settle(
-        rule, item, agreed, excepted or case, judged, excepted is not None, deriver, progress
-    )
-
-
-def _scope(condition: Combined | None, deriver: Deriver, item: str) -> Answer:
-    """Say whether something is asked here at all; what has no condition always is."""
-    return condition.answer(deriver, item, asking=False) if condition else Answer(True, ())
-
-
-def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
-    """Return the cases that may govern: all not known to be out, up to the first that does."""
-    cases: list[Case] = []
-    unsure: tuple[Judged, ...] = ()
-    for case in rule.cases:
-        where = _scope(case.where, deriver, item)
-        if where.outcome is False:
-            continue
-        cases.append(case)
-        if where.outcome:
-            break
-        unsure += where.judged
-    return cases, unsure
+    if not agreed:
+        return Ruling(rule, item, NOT_MET, "", excepted or case, judged)
+    met = Ruling(rule, item, MET, "", excepted or case, judged, by_exception=excepted is not None)
+    return _if_seen(rule, item, met, deriver, progress)
 
 
 def _with_exceptions(
@@ -226,28 +229,23 @@ def _with_exceptions(
     return answer, None
 
 
-def _settle(
-    rule: Rule,
-    item: str,
-    outcome: bool,
-    case: Case,
-    judged: tuple[Judged, ...],
-    excepted: bool,
-    deriver: Deriver,
-    progress: Progress,
-) -> Ruling:
-    if not outcome:
-        return Ruling(rule, item, NOT_MET, "", case, judged)
-    unseen = _unseen(judged, deriver) if rule.seen else ()
-    if unseen:
-        seen_by = rule.due or rule.stage
-        if not progress.reached(seen_by):
-            because = PLANNED.format(seen_by.replace("_", " "))
-            return Ruling(rule, item, DOES_NOT_APPLY, because, case, judged)
-        return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, case, judged, unseen)
+def _if_seen(rule: Rule, item: str, met: Ruling, deriver: Deriver, progress: Progress) -> Ruling:
+    """Let what must be seen by somebody with a name count only when it was."""
+    unseen = _unseen(met.judged, deriver) if rule.seen else ()
+    if not unseen:
+        return _as_good(rule, item, met)
+    seen_by = rule.due or rule.stage
+    if progress.reached(seen_by):
+        return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, met.case, met.judged, unseen)
+    because = PLANNED.format(seen_by.replace("_", " "))
+    return Ruling(rule, item, DOES_NOT_APPLY, because, met.case, met.judged)
+
+
+def _as_good(rule: Rule, item: str, met: Ruling) -> Ruling:
+    """Say of what is met no more than a rule may: some only a person can decide."""
     if rule.at_best:
-        return Ruling(rule, item, DOES_NOT_APPLY, FOR_PERSON, case, judged)
-    return Ruling(rule, item, MET, "", case, judged, (), excepted)
+        return replace(met, outcome=DOES_NOT_APPLY, because=FOR_PERSON, by_exception=False)
+    return met
 
 
 def _open(

@@ -49,10 +49,12 @@ _OPTIONAL = (
 _CASE_KEYS = ("where", "require", "sources", "severity", "remedy")
 
 
-class Case(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Case:
     """What is asked where some condition holds, and on whose authority.
 
-    `house` says that the house asks for it of its own accord.
+    `house` says that the house asks for it of its own accord. `governs` and `holds` answer `where`
+    and `require` with yes, no or not known.
     """
 
     where: Combined | None
@@ -61,13 +63,15 @@ class Case(NamedTuple):
     severity: str
     remedy: str
     house: bool = False
+    governs: Test = field(init=False, repr=False, compare=False)
+    holds: Test = field(init=False, repr=False, compare=False)
 
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "governs", skimmed(self.where))
+        object.__setattr__(self, "holds", skimmed(self.require))
 
-class Skimmed(NamedTuple):
-    """A rule's scope, and the scope and the requirement of each case, answered yes or no."""
-
-    applies: Test
-    cases: tuple[tuple[Test, Test], ...]
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _made_again(self)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +79,7 @@ class Rule:
     """One rule, ready to be asked.
 
     `each` is the list whose items it judges, or nothing; `amended` says who changed it and why.
+    `concerns` answers `applies` with yes, no or not known.
     """
 
     id: str
@@ -104,15 +109,18 @@ class Rule:
     line: int
     raw: dict[str, Any]
     amended: tuple[Amended, ...] = ()
-    skimmed: Skimmed = field(init=False, repr=False, compare=False)
+    concerns: Test = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        cases = tuple((skimmed(one.where), skimmed(one.require)) for one in self.cases)
-        object.__setattr__(self, "skimmed", Skimmed(skimmed(self.applies), cases))
+        object.__setattr__(self, "concerns", skimmed(self.applies))
 
     def __reduce__(self) -> tuple[Any, ...]:
-        # What is made of the conditions cannot be handed to another process; it is made again.
-        return Rule, tuple(getattr(self, one.name) for one in fields(self) if one.init)
+        return _made_again(self)
+
+
+def _made_again(one: Case | Rule) -> tuple[Any, ...]:
+    """Say how to make it in another process, which cannot be handed what conditions became."""
+    return type(one), tuple(getattr(one, each.name) for each in fields(one) if each.init)
 
 
 @dataclass(frozen=True, slots=True)
