@@ -19,7 +19,7 @@ from checker.deriving.quantity import (
 from checker.reading.kinds import default_unit
 from checker.reading.measured import differences, has_measurements
 from checker.reading.spec import MEASURED, NOT_APPLICABLE, Spec
-from checker.reading.vocabulary import Items, Leaf, Vocabulary, vocabulary
+from checker.reading.vocabulary import Items, Leaf, vocabulary
 from checker.values import Choice, Range
 
 # The section of what was measured, as a need: what in it differs from the design.
@@ -63,7 +63,7 @@ class Deriver:
     def __init__(self, spec: Spec) -> None:
         self.spec = spec
         self.system = spec.system
-        self._vocabulary: Vocabulary = vocabulary()
+        self._nodes = vocabulary().nodes
         self._memo: dict[tuple[str, str], Derived] = {}
         self._leaves_open = any(isinstance(one.value, Choice) for one in spec.values.values())
         self.says_absent = NOT_APPLICABLE in spec.words.values() or any(
@@ -84,13 +84,13 @@ class Deriver:
 
     def _find(self, pattern: str, item: str) -> Derived:
         path = pattern.replace(".each", f".{item}", 1) if item else pattern
+        node = self._nodes.get(pattern)
+        if type(node) is Leaf:
+            return self._shown(node, path)
         quantity = REGISTRY.get(pattern)
         if quantity is not None:
             return self._compute(quantity, path, item)
-        node = self._vocabulary.nodes.get(pattern)
-        if isinstance(node, Leaf):
-            return self._shown(node, path)
-        if isinstance(node, Items):
+        if type(node) is Items:
             return self._ids(node, path)
         if pattern == DIFFERENCES:
             return self._differences()
@@ -131,14 +131,9 @@ class Deriver:
         if word:
             because = f'the spec says "{word}"'
             return _lacking(leaf, path, because, inapplicable=word == NOT_APPLICABLE)
-        if leaf.if_absent is not None:
-            value, reads = leaf.if_absent
-            if value == NOT_APPLICABLE:
-                because = f"left out, which reads as: {reads}"
-                return _lacking(leaf, path, because, inapplicable=True)
-            assumed = (f"{leaf.title} is left out, which reads as: {reads}",)
-            return Derived(path, leaf.path, leaf.title, leaf.kind, value, "", (), "", assumed, ())
-        return _lacking(leaf, path)
+        if path == leaf.path:
+            return _left_out(leaf)
+        return _as_left_out(leaf, path)
 
     def _word_above(self, path: str) -> str:
         if not self.spec.words:
@@ -273,6 +268,29 @@ class Deriver:
         if unit:
             return unit
         return default_unit(kind, self.system, _size(value))
+
+
+# Most keys are left out of most specs, and then they come to the same in all of them.
+_LEFT_OUT: dict[str, Derived] = {}
+
+
+def _left_out(leaf: Leaf) -> Derived:
+    known = _LEFT_OUT.get(leaf.path)
+    if known is None:
+        known = _LEFT_OUT[leaf.path] = _as_left_out(leaf, leaf.path)
+    return known
+
+
+def _as_left_out(leaf: Leaf, path: str) -> Derived:
+    """Return what a key that is left out reads as, or that it is not shown."""
+    if leaf.if_absent is None:
+        return _lacking(leaf, path)
+    value, reads = leaf.if_absent
+    if value == NOT_APPLICABLE:
+        because = f"left out, which reads as: {reads}"
+        return _lacking(leaf, path, because, inapplicable=True)
+    assumed = (f"{leaf.title} is left out, which reads as: {reads}",)
+    return Derived(path, leaf.path, leaf.title, leaf.kind, value, "", (), "", assumed, ())
 
 
 def _lacking(

@@ -35,17 +35,18 @@ class Room(NamedTuple):
 
     def finding(self, ruling: Ruling) -> Finding:
         """Return a ruling as a finding."""
-        return Finding(
-            partial(_word, ruling, self),
-            rule=ruling.rule.id, severity=ruling.severity, item=ruling.item,
-            outcome=ruling.outcome, because=ruling.because, missing=ruling.missing,
-        )  # fmt: skip
+        found = Finding(partial(_word, ruling, self))
+        found.rule, found.item = ruling.rule.id, ruling.item
+        found.outcome, found.because = ruling.outcome, ruling.because
+        return found
 
 
 def _word(ruling: Ruling, room: Room, finding: Finding, name: str) -> Any:
     """Work out a field of a finding that was not given to it."""
     work = _WORKED_OUT.get(name)
-    return work(ruling, finding, room) if work else getattr(ruling.rule, name)
+    if work:
+        return work(ruling, finding, room)
+    return getattr(ruling if name in _OF_RULING else ruling.rule, name)
 
 
 def _compared(ruling: Ruling, finding: Finding, room: Room) -> Sequence[Compared]:
@@ -198,9 +199,9 @@ def _about_adoption(case: Case) -> bool:
     )
 
 
+_OF_RULING = ("severity", "missing", "by_exception")
 _WORKED_OUT: dict[str, Callable[[Ruling, Finding, Room], Any]] = {
     "compared": _compared, "places": _places, "assumed": _assumed, "tight": _tight,
-    "by_exception": lambda ruling, finding, room: ruling.by_exception,
     "standing": _standing, "sources": _sources, "elsewhere": _elsewhere,
     "remedy": _remedy, "stop": _stop, "ask": _ask,
 }  # fmt: skip

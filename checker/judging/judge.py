@@ -60,13 +60,9 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     )  # fmt: skip
 
 
-def _in_order(ruling: Ruling) -> tuple[int, bool, int, str, str]:
+def _in_order(ruling: Ruling) -> tuple[tuple[int, bool, int], str, str]:
     rule = ruling.rule
-    return (
-        *rank(ruling.severity, rule.protects, rule.how_often),
-        rule.id,
-        ruling.item,
-    )
+    return rank(ruling.severity, rule.protects, rule.how_often), rule.id, ruling.item
 
 
 # -- one rule --------------------------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -198,6 +199,7 @@ def _finding(*fields: Any) -> Finding:
     return Finding(**dict(zip(Finding._fields, fields, strict=True)))
 
 
+@functools.cache
 def rank(severity: str, protects: str, how_often: str) -> tuple[int, bool, int]:
     """Return what findings are put in order by: severity, people before buildings, frequency."""
     return SEVERITIES.index(severity), protects != "people", FREQUENCIES.index(how_often)
