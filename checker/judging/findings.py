@@ -64,7 +64,7 @@ def _sources(ruling: Ruling, finding: Finding, room: Room) -> tuple[Cited, ...]:
 
 
 def _ask(ruling: Ruling, finding: Finding, room: Room) -> str:
-    return "" if ruling.scope_open else ruling.rule.ask.replace("{item}", ruling.item)
+    return ruling.question.replace("{item}", ruling.item)
 
 
 def _remedy(ruling: Ruling, finding: Finding, room: Room) -> str:

@@ -49,13 +49,14 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
     by_name = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
     room = Room(by_name, deriver, Citing(deriver, rulebook.law))
-    findings = [room.finding(ruling) for ruling in sorted(rulings, key=_in_order)]
+    rulings.sort(key=_in_order)
+    findings = [room.finding(ruling) for ruling in rulings]
     return Review(
         file=spec.file, assembly=spec.name, paper=spec.paper, basis=spec.basis,
         stage=progress.stage, stage_assumed=not (by or stated), by=by, rulebook="belowgrade",
         digest=rulebook.digest, cautions=cautions_for(progress.stage, findings),
         buried=buried_by(progress.stage) if by or stated else (), findings=tuple(findings),
-        questions=gather_questions(findings, deriver),
+        questions=gather_questions(rulings),
         notes=spec.notes + moved + rulebook.notes, day=day or day_of(spec), books=rulebook.books,
     )  # fmt: skip
 

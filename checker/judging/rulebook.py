@@ -74,7 +74,7 @@ class Case:
         return _made_again(self)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Rule:
     """One rule, ready to be asked.
 

@@ -40,3 +40,8 @@ class Ruling:
     def severity(self) -> str:
         """How bad it is by the case that governs, else by the rule."""
         return (self.case.severity if self.case else "") or self.rule.severity
+
+    @property
+    def question(self) -> str:
+        """What is asked, `{item}` and all; nothing while it is open whether the rule applies."""
+        return "" if self.scope_open else self.rule.ask
