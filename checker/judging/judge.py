@@ -152,6 +152,8 @@ def _outside(rule: Rule, deriver: Deriver, item: str) -> Ruling:
 
 def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
     """Return the cases that may govern: all not known to be out, up to the first that does."""
+    if len(rule.cases) == 1 and rule.cases[0].where is None:
+        return list(rule.cases), ()
     cases: list[Case] = []
     unsure: tuple[Judged, ...] = ()
     for case in rule.cases:

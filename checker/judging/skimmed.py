@@ -17,6 +17,9 @@ from checker.values import Choice
 Test = Callable[[Deriver, str, bool], bool | None]
 
 
+_NUMBERS = (float, int)
+
+
 def skimmed(condition: Condition | None) -> Test:
     """Return a function that gives the outcome of a condition; what has none always holds."""
     if condition is None:
@@ -127,7 +130,7 @@ def _ordered(compare: Compare) -> Test:
         if value is None:
             return False if left.inapplicable and not asking else None
         limit = twin.value if twin and compare.in_metric(left, deriver) else american
-        if type(value) is float and type(limit) is float and _apart(value, limit):
+        if type(value) in _NUMBERS and type(limit) in _NUMBERS and _apart(value, limit):
             return (value > limit) is upward
         return in_full(deriver, item, asking)
 
@@ -148,7 +151,7 @@ def _with_another(compare: Compare) -> Test:
         if value is None or limit is None:
             lacking = left if value is None else right
             return False if lacking.inapplicable and not asking else None
-        if ordered and type(value) is float and type(limit) is float and _apart(value, limit):
+        if ordered and type(value) in _NUMBERS and type(limit) in _NUMBERS and _apart(value, limit):
             return (value > limit) is upward
         return in_full(deriver, item, asking)
 
