@@ -46,7 +46,12 @@ def _word(ruling: Ruling, room: Room, finding: Finding, name: str) -> Any:
     work = _WORKED_OUT.get(name)
     if work:
         return work(ruling, finding, room)
-    return getattr(ruling if name in _OF_RULING else ruling.rule, name)
+    # Whoever reads one of these reads the others.
+    for one in _OF_RULE:
+        setattr(finding, one, getattr(ruling.rule, one))
+    for one in _OF_RULING:
+        setattr(finding, one, getattr(ruling, one))
+    return getattr(finding, name)
 
 
 def _compared(ruling: Ruling, finding: Finding, room: Room) -> Sequence[Compared]:
@@ -199,6 +204,9 @@ def _about_adoption(case: Case) -> bool:
     )
 
 
+_OF_RULE = (
+    "title", "how_often", "stage", "trade", "protects", "rationale", "differs", "safety", "amended",
+)  # fmt: skip
 _OF_RULING = ("severity", "missing", "by_exception")
 _WORKED_OUT: dict[str, Callable[[Ruling, Finding, Room], Any]] = {
     "compared": _compared, "places": _places, "assumed": _assumed, "tight": _tight,

@@ -6,6 +6,7 @@ or turn the reading direction is taken out here, before anything is measured or 
 
 from __future__ import annotations
 
+import functools
 import re
 import textwrap
 import unicodedata
@@ -73,16 +74,26 @@ def paragraph(
     The label stands `indent` columns in and the text `hang` columns after it on every line. An
     empty text gives no line, so a label never stands alone. A word longer than a line is broken.
     """
-    room = max(width - indent - hang, 20)
-    wrapped = textwrap.wrap(" ".join(clean(text).split()), room, break_on_hyphens=False)
+    if not text:
+        return []
     lines: list[Line] = []
-    for number, words in enumerate(wrapped):
+    wrap = _wrapped if len(text) < _LONG else _wrap
+    for number, words in enumerate(wrap(text, max(width - indent - hang, 20))):
         shown = clean(label) if number == 0 else ""
         # A label longer than its column pushes its own line, never the others.
         padding = " " * max(hang - len(shown), 1 if shown else 0)
         head = (Span(" " * indent), Span(shown, label_style)) if shown else (Span(" " * indent),)
         lines.append((*head, Span(padding), Span(words, style)))
     return lines
+
+
+def _wrap(text: str, room: int) -> list[str]:
+    return textwrap.wrap(" ".join(clean(text).split()), room, break_on_hyphens=False)
+
+
+# What a rule says is the same in the review of every assembly, and no rule says so much at once.
+_wrapped = functools.lru_cache(maxsize=4096)(_wrap)
+_LONG = 2000
 
 
 def heading(text: str, width: int) -> list[Line]:
