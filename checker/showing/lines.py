@@ -76,19 +76,22 @@ def paragraph(
     """
     if not text:
         return []
-    lines: list[Line] = []
     wrap = _wrapped if len(text) < _LONG else _wrap
-    for number, words in enumerate(wrap(text, max(width - indent - hang, 20))):
-        shown = clean(label) if number == 0 else ""
+    return list(wrap(text, width, label, indent, hang, style, label_style))
+
+
+def _wrap(
+    text: str, width: int, label: str, indent: int, hang: int, style: str, label_style: str
+) -> tuple[Line, ...]:
+    room = max(width - indent - hang, 20)
+    lines: list[Line] = []
+    for words in textwrap.wrap(" ".join(clean(text).split()), room, break_on_hyphens=False):
+        shown = "" if lines else clean(label)
         # A label longer than its column pushes its own line, never the others.
         padding = " " * max(hang - len(shown), 1 if shown else 0)
         head = (Span(" " * indent), Span(shown, label_style)) if shown else (Span(" " * indent),)
         lines.append((*head, Span(padding), Span(words, style)))
-    return lines
-
-
-def _wrap(text: str, room: int) -> list[str]:
-    return textwrap.wrap(" ".join(clean(text).split()), room, break_on_hyphens=False)
+    return tuple(lines)
 
 
 # What a rule says is the same in the review of every assembly, and no rule says so much at once.
