@@ -45,7 +45,6 @@ class Derived(NamedTuple):
     because: str = ""
     assumed: tuple[str, ...] = ()
     rests_on: tuple[str, ...] = ()
-    inputs: tuple[str, ...] = ()
     inapplicable: bool = False
 
     @property
@@ -123,7 +122,6 @@ class Deriver:
             "",
             assumed,
             (path,),
-            (),
         )
 
     def _absent(self, leaf: Leaf, path: str) -> Derived:
@@ -201,13 +199,13 @@ class Deriver:
     # -- quantities ------------------------------------------------------------------------------
 
     def _compute(self, quantity: Quantity, path: str, item: str) -> Derived:
-        needs = quantity.needs
-        found = [self.get(need.path, item if need.each else "") for need in needs]
-        lacking = [
-            one
-            for one, need in zip(found, needs, strict=True)
-            if not need.optional and (one.value is None or (need.every and one.missing))
-        ]
+        found: list[Derived] = []
+        lacking: list[Derived] = []
+        for need in quantity.needs:
+            one = self.get(need.path, item if need.each else "")
+            found.append(one)
+            if not need.optional and (one.value is None or (need.every and one.missing)):
+                lacking.append(one)
         value: Any = None
         unit = because = ""
         missing: tuple[str, ...] = ()
@@ -230,8 +228,7 @@ class Deriver:
                 because = f"no number: {reason}"
         return Derived(
             path, quantity.name, quantity.title, quantity.kind, value, unit, missing, because,
-            assumed, _merge([one.rests_on for one in found]), tuple(one.path for one in found),
-            inapplicable,
+            assumed, _merge([one.rests_on for one in found]), inapplicable,
         )  # fmt: skip
 
     def _asked_for(self, reason: NotShown, found: list[Derived], item: str) -> tuple[str, ...]:
@@ -318,12 +315,15 @@ def _lacking(
 def _result(quantity: Quantity, arguments: list[Any]) -> Any:
     """Work a quantity out; where needs are ranges, at the ends that give the least and the most."""
     # Most values are numbers and words, which are soon told from ranges and lists.
-    if not any(isinstance(value, tuple) for value in arguments):
+    for value in arguments:
+        if isinstance(value, tuple):
+            break
+    else:
         return quantity.body(*arguments)
     ranged = [
         need.path
         for need, value in zip(quantity.needs, arguments, strict=True)
-        if _holds_range(value)
+        if isinstance(value, tuple) and _holds_range(value)
     ]
     if not ranged:
         return quantity.body(*arguments)
@@ -351,10 +351,8 @@ def _merge(groups: list[tuple[str, ...]]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(chain.from_iterable(filled)))
 
 
-def _holds_range(value: Any) -> bool:
-    if isinstance(value, Range):
-        return True
-    return isinstance(value, tuple) and any(
+def _holds_range(value: tuple[Any, ...]) -> bool:
+    return isinstance(value, Range) or any(
         isinstance(part, tuple) and len(part) == 2 and isinstance(part[1], Range) for part in value
     )
 

@@ -129,10 +129,13 @@ def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     if applies is False:
         return _outside(rule, deriver, item)
     cases, unsure = _candidates(rule, deriver, item)
-    if applies and len(cases) == 1 and not rule.seen and cases[0].holds(deriver, item, True):
-        # What was compared is asked for when somebody reads it.
-        answer = partial(cases[0].require.answer, deriver, item, asking=True)
-        return _as_good(rule, item, Ruling(rule, item, MET, "", cases[0], None, answer=answer))
+    if applies and len(cases) == 1 and not rule.seen:
+        holds = cases[0].holds(deriver, item, True)
+        if holds or (holds is False and not rule.unless):
+            # What was compared is asked for when somebody reads it.
+            answer = partial(cases[0].require.answer, deriver, item, asking=True)
+            outcome = MET if holds else NOT_MET
+            return _as_good(Ruling(rule, item, outcome, "", cases[0], None, answer=answer))
     return _weigh(rule, deriver, item, progress, applies, cases, unsure)
 
 
@@ -232,7 +235,7 @@ def _if_seen(rule: Rule, item: str, met: Ruling, deriver: Deriver, progress: Pro
     """Let what must be seen by somebody with a name count only when it was."""
     unseen = _unseen(met.judged, deriver) if rule.seen else ()
     if not unseen:
-        return _as_good(rule, item, met)
+        return _as_good(met)
     seen_by = rule.due or rule.stage
     if progress.reached(seen_by):
         return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, met.case, met.judged, unseen)
@@ -240,11 +243,11 @@ def _if_seen(rule: Rule, item: str, met: Ruling, deriver: Deriver, progress: Pro
     return Ruling(rule, item, DOES_NOT_APPLY, because, met.case, met.judged)
 
 
-def _as_good(rule: Rule, item: str, met: Ruling) -> Ruling:
+def _as_good(ruling: Ruling) -> Ruling:
     """Say of what is met no more than a rule may: some only a person can decide."""
-    if rule.at_best:
-        return replace(met, outcome=DOES_NOT_APPLY, because=FOR_PERSON, by_exception=False)
-    return met
+    if ruling.outcome == MET and ruling.rule.at_best:
+        return replace(ruling, outcome=DOES_NOT_APPLY, because=FOR_PERSON, by_exception=False)
+    return ruling
 
 
 def _open(
