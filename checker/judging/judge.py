@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -46,7 +47,9 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     progress = Progress(by or stated or STAGES[0], done, stated or STAGES[0])
     rules, moved = placed(rulebook.rules, deriver)
     asked = [rule for rule in rules if not by or progress.reached(rule.stage)]
-    rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
+    rulings = [ruling for rule in asked for ruling in _rulings(rule, deriver, progress)]
+    if spec.paper == "standard":
+        rulings = [_on_each_lot(ruling) for ruling in rulings]
     by_name = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
     room = Room(by_name, deriver, Citing(deriver, rulebook.law))
     rulings.sort(key=_in_order)
@@ -67,13 +70,6 @@ def _in_order(ruling: Ruling) -> tuple[tuple[int, bool, int], str, str]:
 
 
 # -- one rule --------------------------------------------------------------------------------------
-
-
-def _rule(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
-    rulings = _rulings(rule, deriver, progress)
-    if deriver.spec.paper == "standard":
-        return [_on_each_lot(ruling) for ruling in rulings]
-    return rulings
 
 
 def _on_each_lot(ruling: Ruling) -> Ruling:
@@ -153,10 +149,12 @@ def _outside(rule: Rule, deriver: Deriver, item: str) -> Ruling:
     return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=later)
 
 
-def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
+def _candidates(
+    rule: Rule, deriver: Deriver, item: str
+) -> tuple[Sequence[Case], tuple[Judged, ...]]:
     """Return the cases that may govern: all not known to be out, up to the first that does."""
     if len(rule.cases) == 1 and rule.cases[0].where is None:
-        return list(rule.cases), ()
+        return rule.cases, ()
     cases: list[Case] = []
     unsure: tuple[Judged, ...] = ()
     for case in rule.cases:
@@ -181,7 +179,7 @@ def _weigh(
     item: str,
     progress: Progress,
     applies: bool | None,
-    cases: list[Case],
+    cases: Sequence[Case],
     unsure: tuple[Judged, ...],
 ) -> Ruling:
     """Rule where it takes a closer look: something fails, is not known, or must be seen."""
