@@ -74,7 +74,7 @@ class Case:
         return _made_again(self)
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class Rule:
     """One rule, ready to be asked.
 
@@ -113,6 +113,9 @@ class Rule:
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "concerns", skimmed(self.applies))
+
+    def __hash__(self) -> int:
+        return hash(self.id)
 
     def __reduce__(self) -> tuple[Any, ...]:
         return _made_again(self)
