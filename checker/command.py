@@ -523,10 +523,10 @@ def effect(
     """Show what an edit of a standard or of house rules does to every lot that it reaches.
 
     Exit status: 0 nothing gets worse at or above --hold-at; 1 something does: it stands open and
-    did not, it is not met where it was not shown, or it is missed by more; 2 a file could not be
-    read. What is new stands beside nothing and does not count.
+    did not, is not met where it was not shown, is held graver, or is missed by more; 2 a file could
+    not be read. What is new stands beside nothing and does not count.
     """
-    from checker.judging.effect_files import Terms, both_sides, find_effect, jobs_of
+    from checker.judging.effect import Terms, both_sides, find_effect, tasks_of
     from checker.showing.console import PIPE_WIDTH, width_of
     from checker.showing.effect_page import in_form
     from checker.showing.progress import Progress
@@ -534,20 +534,21 @@ def effect(
     stage, day, where = _stage(by), _day(on), _place(place)
     terms = Terms(before, after, _rulebook(), stage, day, where)
     try:
-        work = jobs_of(before, after)
+        tasks = tasks_of(before, after)
     except LookupError as error:
         _complain(str(error.args[0]))
         raise typer.Exit(2) from None
-    progress = Progress(sys.stderr, len(work))
+    progress = Progress(sys.stderr, len(tasks))
     try:
-        found = find_effect(work, terms, jobs, progress.step)
+        found = find_effect(tasks, terms, jobs, progress.step)
     finally:
         progress.clear()
     for one in found.unread:
         _complain(str(one))
     width = PIPE_WIDTH if to else width_of(sys.stdout)
     _put(in_form(form.value, found, partial(both_sides, terms=terms), width), to)
-    if status := 2 if found.unread else int(found.holds(hold_at.value if hold_at else "")):
+    status = 2 if found.unread else int(found.holds(hold_at.value if hold_at else ""))
+    if status:
         raise typer.Exit(status)
 
 

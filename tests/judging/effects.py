@@ -5,8 +5,8 @@ from __future__ import annotations
 import shutil
 from pathlib import Path
 
-from checker.judging.effect import Lot, Margin, Turn
-from checker.judging.effect_files import Effect, Terms, find_effect, jobs_of
+from checker.judging.effect import Terms, find_effect, tasks_of
+from checker.judging.effect_data import Effect, Lot, Margin, Turn
 from checker.judging.rulebook import load_rulebook
 
 SPECS = Path(__file__).parents[2] / "specs"
@@ -45,7 +45,7 @@ class Collection:
     def effect(self, *, jobs: int = 1, by: str = "", day: str = "") -> Effect:
         """Return what the edit does."""
         terms = Terms(self.before, self.after, BOOK, by, day)
-        return find_effect(jobs_of(self.before, self.after), terms, jobs)
+        return find_effect(tasks_of(self.before, self.after), terms, jobs)
 
     def on(self, file: str = LOT) -> Lot:
         """Return what the edit does to the one lot in a file."""

@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from checker.showing.effect_page.contents import contents_of
 
 if TYPE_CHECKING:
-    from checker.judging.effect import Lot
-    from checker.judging.effect_files import Effect
-    from checker.judging.review_data import Review
-    from checker.reading.spec import Spec
+    from checker.judging.effect_data import Effect
+    from checker.showing.effect_page.html import BothSides
     from checker.showing.lines import Line
 
-# A lot before and after, each with its review, for whoever draws it.
-Both = Callable[["Lot"], "list[tuple[Spec, Review]]"]
 
+def in_form(form: str, effect: Effect, both: BothSides, width: int) -> str | list[Line]:
+    """Return an effect as text, markdown, html or json; only what that form needs is loaded.
 
-def in_form(form: str, effect: Effect, both: Both, width: int) -> str | list[Line]:
-    """Return an effect as text, markdown, html or json; only what that form needs is loaded."""
+    `both` gives a lot before and after, each with its review, for whoever draws it.
+    """
     if form == "json":
         from checker.showing.effect_page.data import as_json
 

@@ -6,8 +6,17 @@ import json
 from collections.abc import Iterable
 from typing import Any, TypeVar
 
-from checker.judging.effect import WAYS, Edit, Lot, Margin, Paper, RuleEdit, Turn
-from checker.judging.effect_files import Effect, Unread
+from checker.judging.effect_data import (
+    WAYS,
+    Edit,
+    Effect,
+    Lot,
+    Margin,
+    Paper,
+    RuleEdit,
+    Turn,
+    Unread,
+)
 from checker.judging.review_data import Finding
 from checker.showing.effect_page.contents import contents_of
 from checker.showing.effect_page.rows import RuleRow, rule_row

@@ -10,11 +10,12 @@ from typing import Any, NamedTuple
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from checker.judging.effect import WORSE, Lot
+from checker.judging.effect_data import WORSE, Lot
 from checker.judging.review_data import Review
 from checker.reading.spec import Spec
 from checker.showing.drawing.keynotes import Keynote, keynotes_of
-from checker.showing.effect_page.contents import Alike, Contents, listed
+from checker.showing.effect_page.contents import Alike, Contents
+from checker.showing.effect_page.names import listed
 from checker.showing.effect_page.rows import ROW_WAYS, cells_of, label_of
 from checker.showing.lines import clean
 from checker.showing.report.picture import Picture, section_picture
@@ -26,7 +27,7 @@ _HERE = Path(__file__).parent
 _STYLES = (_HERE.parent / "report" / "style.css", _HERE / "templates" / "effect.css")
 _TITLE = re.compile(r"<title>.*?</title>", re.DOTALL)
 
-Both = Callable[[Lot], list[tuple[Spec, Review]]]
+BothSides = Callable[[Lot], list[tuple[Spec, Review]]]
 
 
 class Drawn(NamedTuple):
@@ -39,7 +40,7 @@ class Drawn(NamedTuple):
     turned: frozenset[tuple[str, str]]
 
 
-def as_html(contents: Contents, both: Both) -> str:
+def as_html(contents: Contents, both: BothSides) -> str:
     """Return the page in plain ASCII; nothing beside it is needed. `both` gives a lot's sides.
 
     Lots that are worse are drawn, and others where the drawing has changed, up to MOST_DRAWN.
@@ -56,7 +57,7 @@ def as_html(contents: Contents, both: Both) -> str:
     return page.encode("ascii", "xmlcharrefreplace").decode("ascii")
 
 
-def _draw(contents: Contents, both: Both) -> tuple[dict[int, list[Drawn]], list[str]]:
+def _draw(contents: Contents, both: BothSides) -> tuple[dict[int, list[Drawn]], list[str]]:
     """Return the drawings by the number of their lot, and the names of lots that have none."""
     drawn: dict[int, list[Drawn]] = {}
     left: list[str] = []

@@ -9,7 +9,9 @@ import re
 from collections.abc import Sequence
 
 from checker.showing import markdown
-from checker.showing.effect_page.contents import Alike, Contents, Edited, Section, listed
+from checker.showing.effect_page.contents import Alike, Contents, Section
+from checker.showing.effect_page.edited import Edited
+from checker.showing.effect_page.names import listed
 from checker.showing.effect_page.rows import ROW_WAYS, Row, RuleRow, cells_of, label_of
 from checker.showing.markdown import code, page, table
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from checker.judging.effect import BETTER, OTHER, WORSE, Lot, Margin, RuleEdit, Turn
+from checker.judging.effect_data import BETTER, OTHER, WORSE, Lot, Margin, RuleEdit, Turn
 from checker.judging.review_data import Compared, Finding
 from checker.judging.rulebook import Rule
 from checker.judging.wording import say_difference

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checker.judging.effect import WORSE
-from checker.showing.effect_page.contents import Alike, Contents, Edited, EditRow, Section, listed
+from checker.judging.effect_data import WORSE
+from checker.showing.effect_page.contents import Alike, Contents, Section
+from checker.showing.effect_page.edited import Edited, EditRow
+from checker.showing.effect_page.names import listed
 from checker.showing.effect_page.rows import ROW_WAYS, Figure, Row, RuleRow, label_of, was_now
 from checker.showing.finding_text import labelled, relabelled
 from checker.showing.lines import (

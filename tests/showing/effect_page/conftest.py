@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from checker.judging.effect_files import Effect, Terms, both_sides
+from checker.judging.effect import Terms, both_sides
+from checker.judging.effect_data import Effect
 from checker.showing.console import as_text
 from checker.showing.effect_page import in_form
 from tests.judging.effects import BOOK, LOT, Collection

@@ -8,7 +8,7 @@ from collections import Counter
 
 import pytest
 
-from checker.judging.effect import WORSE
+from checker.judging.effect_data import WORSE
 from checker.showing.effect_page import html
 from tests.judging.effects import LOT, Collection
 from tests.showing.effect_page.conftest import shown

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 
-from checker.judging.effect import WORSE
-from checker.judging.effect_files import Terms, find_effect, jobs_of
-from checker.showing.effect_page.contents import MOST_NAMES, contents_of, listed, papers
+from checker.judging.effect import Terms, find_effect, tasks_of
+from checker.judging.effect_data import WORSE
+from checker.showing.effect_page.contents import contents_of
+from checker.showing.effect_page.names import MOST_NAMES, listed, papers
 from tests.judging.effects import BOOK, LOT, STANDARD, Collection, line_of
 from tests.showing.effect_page.conftest import shown
 
@@ -124,7 +125,7 @@ def test_nothing_edited_is_said_so(collection: Collection) -> None:
 
 def test_the_summary_says_how_many_fail_something_critical(thicker: Collection) -> None:
     before, after = thicker.before / LOT, thicker.after / LOT
-    effect = find_effect(jobs_of(before, after), Terms(before, after, BOOK))
+    effect = find_effect(tasks_of(before, after), Terms(before, after, BOOK))
     summary = contents_of(effect).summary
     assert summary == "1 lot worse, each by something critical."
 
