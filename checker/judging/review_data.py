@@ -41,7 +41,9 @@ class At(NamedTuple):
 class Compared(NamedTuple):
     """One comparison: what the spec shows beside what is needed, in the user's units.
 
-    `off_by` is empty when the comparison holds; `room` is empty when it fails.
+    `off_by` is empty when the comparison holds; `room` is empty when it fails. `margin` is the same
+    as a number of the `kind`, in SI: the room, negative where it fails by so much; None where that
+    is no number, or where it is not known which. `unit` is what the user is told it in.
     """
 
     path: str
@@ -52,6 +54,9 @@ class Compared(NamedTuple):
     off_by: str
     room: str
     is_quantity: bool
+    margin: float | None = None
+    kind: str = ""
+    unit: str = ""
 
 
 class Cited(NamedTuple):
