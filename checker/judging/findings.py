@@ -7,7 +7,7 @@ from functools import partial
 from typing import Any, NamedTuple
 
 from checker.deriving.engine import Deriver
-from checker.judging.conditions import Judged
+from checker.judging.conditions import Judged, kind_of
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
     MET,
@@ -21,9 +21,12 @@ from checker.judging.review_data import (
 )
 from checker.judging.rulebook import Case
 from checker.judging.ruling import OUTSIDE, Ruling
+from checker.judging.skimmed import Reads
 from checker.judging.standing import HOUSE_STANDARD, Citing, strongest
 from checker.judging.wording import InWords, fill, put
 from checker.reading.vocabulary import vocabulary
+
+_LENGTHS = ("length", "level")
 
 
 class Room(NamedTuple):
@@ -110,9 +113,8 @@ def _advice(
 
 def _alike(one: Judged, other: Judged) -> bool:
     """Say whether two comparisons can be set against each other: a slope is no length."""
-    lengths = ("length", "level")
     return one.left.kind == other.left.kind or (
-        one.left.kind in lengths and other.left.kind in lengths
+        one.left.kind in _LENGTHS and other.left.kind in _LENGTHS
     )
 
 
@@ -140,6 +142,8 @@ def _places(ruling: Ruling, finding: Finding, room: Room) -> tuple[At, ...]:
 
 
 def _assumed(ruling: Ruling, finding: Finding, room: Room) -> tuple[str, ...]:
+    if ruling.known is None and not _rests_on_assumptions(ruling, room.deriver):
+        return ()
     notes: dict[str, None] = {}
     for one in ruling.judged:
         for side in (one.left, one.right):
@@ -148,18 +152,31 @@ def _assumed(ruling: Ruling, finding: Finding, room: Room) -> tuple[str, ...]:
     return tuple(notes)
 
 
+def _rests_on_assumptions(ruling: Ruling, deriver: Deriver) -> bool:
+    """Say whether anything that was looked at may be assumed, without comparing it again."""
+    values = (deriver.get(path, ruling.item if each else "") for path, each in ruling.reads)
+    # Where the row of a table is not shown, the worst row may have been taken.
+    return any(one.assumed or not one.known for one in values)
+
+
 def _title(pattern: str) -> str:
     leaf = vocabulary().nodes.get(pattern)
     return leaf.title if leaf is not None else pattern
 
 
 def _tight(ruling: Ruling, finding: Finding, room: Room) -> bool:
-    return ruling.outcome == MET and any(_holds_barely(one, room.deriver) for one in ruling.judged)
+    if ruling.outcome != MET or (ruling.known is None and not _of_lengths(ruling.reads)):
+        return False
+    return any(_holds_barely(one, room.deriver) for one in ruling.judged)
+
+
+def _of_lengths(reads: Reads) -> bool:
+    return any(kind_of(path) in _LENGTHS for path, _ in reads)
 
 
 def _holds_barely(judged: Judged, deriver: Deriver) -> bool:
     """Say whether a comparison holds by less than its readings can be trusted."""
-    if judged.room is None or judged.left.kind not in ("length", "level"):
+    if judged.room is None or judged.left.kind not in _LENGTHS:
         return False
     paths = judged.left.rests_on + (judged.right.rests_on if judged.right else ())
     return any(judged.room < _tolerance(path, deriver) for path in paths)
@@ -168,7 +185,7 @@ def _holds_barely(judged: Judged, deriver: Deriver) -> bool:
 def _tolerance(path: str, deriver: Deriver) -> float:
     shown = deriver.spec.values.get(path)
     leaf = vocabulary().leaf(shown.pattern) if shown else None
-    return leaf.tolerance if leaf and leaf.kind in ("length", "level") else 0.0
+    return leaf.tolerance if leaf and leaf.kind in _LENGTHS else 0.0
 
 
 def _elsewhere(ruling: Ruling, finding: Finding, room: Room) -> tuple[Elsewhere, ...]:

@@ -131,7 +131,10 @@ def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
             # What was compared is asked for when somebody reads it.
             answer = partial(cases[0].require.answer, deriver, item, asking=True)
             outcome = MET if holds else NOT_MET
-            return _as_good(Ruling(rule, item, outcome, "", cases[0], None, answer=answer))
+            reads = cases[0].reads
+            return _as_good(
+                Ruling(rule, item, outcome, "", cases[0], None, answer=answer, reads=reads)
+            )
     return _weigh(rule, deriver, item, progress, applies, cases, unsure)
 
 
@@ -146,7 +149,8 @@ def _outside(rule: Rule, deriver: Deriver, item: str) -> Ruling:
             missing = tuple(path for one in said for path in one.missing)
             return Ruling(rule, item, NOT_SHOWN, SAID_ABSENT, None, said, missing, scope_open=True)
     later = partial(scope.answer, deriver, item, asking=False)
-    return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=later)
+    reads = rule.reads
+    return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=later, reads=reads)
 
 
 def _candidates(

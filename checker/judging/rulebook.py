@@ -17,7 +17,7 @@ from checker.judging.conditions import (
 from checker.judging.literals import RuleError
 from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES, Amended, Book
 from checker.judging.rule_files import Entries, entries, without_lines
-from checker.judging.skimmed import Test, skimmed
+from checker.judging.skimmed import Reads, Test, reads, skimmed
 from checker.judging.standing import HOUSE_STANDARD, Source, register
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.kept import kept
@@ -54,7 +54,7 @@ class Case:
     """What is asked where some condition holds, and on whose authority.
 
     `house` says that the house asks for it of its own accord. `governs` and `holds` answer `where`
-    and `require` with yes, no or not known.
+    and `require` with yes, no or not known; `reads` is what `require` looks at.
     """
 
     where: Combined | None
@@ -65,10 +65,12 @@ class Case:
     house: bool = False
     governs: Test = field(init=False, repr=False, compare=False)
     holds: Test = field(init=False, repr=False, compare=False)
+    reads: Reads = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "governs", skimmed(self.where))
         object.__setattr__(self, "holds", skimmed(self.require))
+        object.__setattr__(self, "reads", reads(self.require))
 
     def __reduce__(self) -> tuple[Any, ...]:
         return _made_again(self)
@@ -79,7 +81,7 @@ class Rule:
     """One rule, ready to be asked.
 
     `each` is the list whose items it judges, or nothing; `amended` says who changed it and why.
-    `concerns` answers `applies` with yes, no or not known.
+    `concerns` answers `applies` with yes, no or not known, and `reads` is what it looks at.
     """
 
     id: str
@@ -110,9 +112,11 @@ class Rule:
     raw: dict[str, Any]
     amended: tuple[Amended, ...] = ()
     concerns: Test = field(init=False, repr=False, compare=False)
+    reads: Reads = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "concerns", skimmed(self.applies))
+        object.__setattr__(self, "reads", reads(self.applies))
 
     def __hash__(self) -> int:
         return hash(self.id)

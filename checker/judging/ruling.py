@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from checker.judging.conditions import Answer, Judged
 from checker.judging.rulebook import Case, Rule
+from checker.judging.skimmed import Reads
 
 OUTSIDE = "outside its scope"
 
@@ -16,6 +17,7 @@ class Ruling:
     """A rule's outcome for one item, and what it rests on.
 
     `answer` gives the comparisons when they are first read: of most rulings nobody reads them.
+    `reads` is what they look at, as far as they are yet to be read.
     """
 
     rule: Rule
@@ -28,6 +30,7 @@ class Ruling:
     by_exception: bool = False
     scope_open: bool = False
     answer: Callable[[], Answer] | None = None
+    reads: Reads = ()
 
     @property
     def judged(self) -> tuple[Judged, ...]:

@@ -17,7 +17,22 @@ from checker.values import Choice
 Test = Callable[[Deriver, str, bool], bool | None]
 
 
+# The paths that a condition looks at, each with whether it is of the item at hand.
+Reads = tuple[tuple[str, bool], ...]
+
 _NUMBERS = (float, int)
+
+
+def reads(condition: Condition | None) -> Reads:
+    """Return every path that a condition looks at, in its own words and in those of its tables."""
+    if condition is None:
+        return ()
+    if isinstance(condition, Compare):
+        row = condition.lookup.path if condition.lookup else ""
+        return tuple(
+            (path, ".each" in path) for path in (condition.value, condition.other, row) if path
+        )
+    return tuple(dict.fromkeys(one for part in condition.parts for one in reads(part)))
 
 
 def skimmed(condition: Condition | None) -> Test:
