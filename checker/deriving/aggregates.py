@@ -22,24 +22,29 @@ class Band(NamedTuple):
     coarse: Curve
 
 
-@functools.cache
-def bands() -> dict[str, Band]:
-    """Return the band of every size number of the table."""
-    openings = {row["row"]: row["opening"] for row in load_table("sieves")["rows"]}
-    table = load_table("aggregates")
-    return {row["row"]: _band(row, openings, tuple(table["columns"])) for row in table["rows"]}
+def size_numbers() -> tuple[str, ...]:
+    """Return every size number of the table."""
+    return tuple(_rows())
 
 
 def band(size_number: str) -> Band | None:
     """Return the band of a size number as people write it; None where the table has none."""
     found = _NUMBER.fullmatch(size_number.strip())
-    return bands().get(found[1]) if found else None
+    return _band(found[1]) if found and found[1] in _rows() else None
 
 
-def _band(row: dict[str, str], openings: dict[str, str], sieves: tuple[str, ...]) -> Band:
+@functools.cache
+def _rows() -> dict[str, dict[str, str]]:
+    return {row["row"]: row for row in load_table("aggregates")["rows"]}
+
+
+@functools.cache
+def _band(number: str) -> Band:
+    openings = {row["row"]: row["opening"] for row in load_table("sieves")["rows"]}
+    row = _rows()[number]
     points = sorted(
         (_length(openings[sieve]), ends(read_quantity("fraction", row[sieve]).value))
-        for sieve in sieves
+        for sieve in load_table("aggregates")["columns"]
         if sieve in row
     )
     return Band(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
-from statistics import NormalDist
 
 # D85 of the stone over the opening: the form in common use, and the upper end of what is asked.
 HOLE, STRICT_HOLE = 1.0, 1.2
@@ -66,6 +65,9 @@ def continuing_erosion(opening: float, d95: float) -> float:
         return 0.0
     if ratio <= _EROSION[0][0]:
         return _EROSION[0][1]
+    # It takes as long to load as twenty reviews, and few specs have joints that open.
+    from statistics import NormalDist
+
     normal = NormalDist()
     for (left, less), (right, more) in pairwise(_EROSION):
         if ratio <= right:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import difflib
 import functools
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from checker.data import load_json
 from checker.reading.kinds import KINDS
@@ -13,8 +12,7 @@ from checker.reading.notations import read_quantity
 from checker.values import ends
 
 
-@dataclass(frozen=True, slots=True)
-class Leaf:
+class Leaf(NamedTuple):
     """A key with a value. `path` uses `each` for the items of a list."""
 
     path: str
@@ -44,8 +42,7 @@ class Section:
     children: dict[str, Leaf | Section | Items] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Items:
+class Items(NamedTuple):
     """A list of things that are each asked the same questions.
 
     `if_absent` says how leaving it out reads, where that has a plain meaning: as an empty list.
@@ -112,6 +109,9 @@ _plain_word = functools.lru_cache(maxsize=8192)(_letters)
 
 def nearest(word: str, known: list[str]) -> str:
     """Return ` (nearest known: ...)`, or nothing when none is near."""
+    # Loaded where something is misspelled, which is rare.
+    import difflib
+
     close = difflib.get_close_matches(word.lower(), known, n=1, cutoff=0.6)
     return f" (nearest known: {close[0]})" if close else ""
 

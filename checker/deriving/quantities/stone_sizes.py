@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from checker.deriving.aggregates import Band, band, bands
+from checker.deriving.aggregates import Band, band, size_numbers
 from checker.deriving.quantities.grain_sizes import CORPS, GRAINS, READING
 from checker.deriving.quantity import Assumed, NotShown, quantity
 from checker.formulas import gradation
@@ -26,7 +26,7 @@ def edges(curve: Curve | None, size_number: str | None) -> Band:
         return Band(curve, curve)
     found = band(size_number) if size_number is not None else None
     if found is None:
-        known = ", ".join(sorted(bands(), key=int))
+        known = ", ".join(sorted(size_numbers(), key=int))
         raise NotShown(f"a sieve curve, or a size number among {known}", "stone.gradation")
     return found
 
