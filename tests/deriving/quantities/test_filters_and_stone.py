@@ -80,7 +80,8 @@ def test_a_curve_shown_is_its_own_two_edges() -> None:
 )
 def test_size_numbers_as_people_write_them(written: str) -> None:
     found = band(written)
-    assert found is not None and found == band("57")
+    assert found is not None
+    assert found == band("57")
 
 
 @pytest.mark.parametrize("written", ["", "58", "pea gravel", "3/4 in No. 67", "5 or 57", "1057"])
