@@ -8,20 +8,21 @@ import sys
 from collections.abc import Callable, Iterable, Iterator
 from enum import StrEnum
 from functools import partial
+from itertools import chain, islice
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, TypeVar
+from typing import TYPE_CHECKING, Annotated, Any, TypeVar
 
 import typer
 
 if TYPE_CHECKING:
-    from checker.judging.carried import Comparison, Earlier
+    from checker.judging.carried import Earlier
     from checker.judging.many import Asked, Made
     from checker.judging.review_data import Review
     from checker.judging.rulebook import Rulebook
     from checker.judging.settle import Settled
     from checker.reading.faults import Fault
     from checker.reading.spec import Spec
-    from checker.showing.forms import Reviewed
+    from checker.showing.forms import End, Output, Paper
     from checker.showing.letter import Letter
     from checker.showing.lines import Line
 
@@ -176,9 +177,9 @@ def review(
     shown counts like a fault of its rule), or nothing could be judged; 2 a file could not be read.
     With --against only what is new counts.
     """
+    from checker.judging.carried import compare
     from checker.judging.many import Asked
-    from checker.judging.settle import with_the_rules_of_houses
-    from checker.showing.forms import Reviewed
+    from checker.showing.forms import compared, output
 
     stage = _stage(by)
     if short and form is not Form.text:
@@ -190,20 +191,20 @@ def review(
     at, where = hold_at.value if hold_at else "", _place(place)
     reading = Reading()
     files = reading.files(specs, specs_only=specs_only)
-    if form is Form.jsonl:
-        line = Asked(book, partial(_line, at), stage, measured.value, day, where)
-        held = _stream(reading.judged(files, line, jobs, quiet=to is None), to)
+    name, paper = "short" if short else form.value, _paper(to)
+    ask = partial(Asked, book, by=stage, basis=measured.value, day=day, place=where)
+    if earlier is None:
+        out = output(name, book, paper)
+        quiet = form is not Form.html and _in_sight(to)
+        made = reading.judged(files, ask(partial(_part, out.make, at)), jobs, quiet=quiet)
+        held = _stream(out, made, reading, form, to)
     else:
-        pair = Asked(book, _pair, stage, measured.value, day, where)
-        pairs = list(reading.judged(files, pair, jobs))
-        comparison = _compare(earlier, pairs, str(against))
-        held = [_holds(one, comparison, at) for _, one in pairs]
-        if pairs or (form is Form.sarif and reading.unreadable):
-            status = reading.status(any(held))
-            if form is Form.sarif:
-                book = with_the_rules_of_houses(book, [spec for spec, _ in pairs])
-            reviewed = Reviewed(pairs, book, reading.faults, comparison, status)
-            _show_short(reviewed, to) if short else _show(reviewed, form, to)
+        reviews = list(reading.judged(files, ask(_review_alone), jobs))
+        comparison = compare(earlier, reviews, str(against))
+        held = [comparison.holds(at) or not one.judged for one in reviews]
+        if reviews or (form is Form.sarif and reading.unreadable):
+            end = reading.end(any(held))
+            _put(compared(name, reviews, comparison, book, end, paper.width), to)
     if not held and not specs_only:
         reading.found_nothing()
     if status := reading.status(any(held)):
@@ -556,6 +557,12 @@ class Reading:
         """Return the exit status; `held` says that something stands open."""
         return 2 if self.unreadable else int(held)
 
+    def end(self, held: bool) -> End:
+        """Return how the run ended."""
+        from checker.showing.forms import End
+
+        return End(self.faults, self.status(held))
+
     def note(self, faults: Iterable[Fault]) -> None:
         """Say what is wrong with a file."""
         self.unreadable = True
@@ -678,75 +685,76 @@ def _pair(spec: Spec, review: Review) -> tuple[Spec, Review]:
     return spec, review
 
 
-def _line(hold_at: str, _: Spec, review: Review) -> tuple[str, bool]:
-    """Return a review as a line of JSON, and whether it holds."""
-    from checker.showing.json_report import as_json_line
-
-    return as_json_line(review), review.holds(hold_at)
+def _review_alone(_: Spec, review: Review) -> Review:
+    return review
 
 
-def _compare(
-    earlier: tuple[Earlier, ...] | None, pairs: list[tuple[Spec, Review]], against: str
-) -> Comparison | None:
-    from checker.judging.carried import compare
-
-    return compare(earlier, [one for _, one in pairs], against) if earlier is not None else None
-
-
-def _holds(review: Review, comparison: Comparison | None, hold_at: str) -> bool:
-    if comparison is None:
-        return review.holds(hold_at)
-    return comparison.holds(hold_at) or not review.judged
+def _part(
+    make: Callable[[Spec, Review], Setting], hold_at: str, spec: Spec, review: Review
+) -> tuple[Setting, bool]:
+    """Return what a review adds to an output, and whether it holds."""
+    return make(spec, review), review.holds(hold_at)
 
 
-def _show(reviewed: Reviewed, form: Form, to: Path | None) -> None:
-    from checker.showing.console import PIPE_WIDTH, width_of
-    from checker.showing.forms import in_form
-
-    _put(in_form(form.value, reviewed, PIPE_WIDTH if to else width_of(sys.stdout)), to)
-
-
-def _show_short(reviewed: Reviewed, to: Path | None) -> None:
-    from checker.showing.short import short
-
-    _put(short(reviewed.reviews), to)
-
-
-def _stream(lines: Iterator[tuple[str, bool]], to: Path | None) -> list[bool]:
-    """Write lines as they come, and return for each whether it holds."""
+def _stream(
+    output: Output, made: Iterator[tuple[Any, bool]], reading: Reading, form: Form, to: Path | None
+) -> list[bool]:
+    """Write an output while files are judged, and return for each review whether it holds."""
     held: list[bool] = []
 
-    def pieces() -> Iterator[str]:
-        for text, holds in lines:
+    def parts() -> Iterator[Any]:
+        for part, holds in made:
             held.append(holds)
-            yield text
+            yield part
 
-    _put(pieces(), to)
+    rest = parts()
+    first = list(islice(rest, 1))
+    # With nothing judged, no lines are lines still, and a log tells of what could not be read.
+    if first or form is Form.jsonl or (form is Form.sarif and reading.unreadable):
+        pieces = output.pieces(chain(first, rest), lambda: reading.end(any(held)))
+        _put_pieces(pieces, to, for_people=output.for_people)
     return held
 
 
-def _put(content: str | list[Line] | Iterator[str], to: Path | None) -> None:
-    """Write an output whole into a file, or print it."""
-    from checker.showing.console import write, write_file, write_pieces
+def _paper(to: Path | None) -> Paper:
+    from checker.showing.console import PIPE_WIDTH, in_colour, width_of
+    from checker.showing.forms import Paper
 
-    if isinstance(content, str):
-        content = iter((content,))
+    if to:
+        return Paper(PIPE_WIDTH, coloured=False)
+    return Paper(width_of(sys.stdout), coloured=in_colour(sys.stdout))
+
+
+def _in_sight(to: Path | None) -> bool:
+    """Say whether an output is read as it comes, and says by itself how far that has come."""
+    from checker.showing.console import in_sight
+
+    return to is None and in_sight(sys.stdout)
+
+
+def _put(content: str | list[Line], to: Path | None) -> None:
+    """Write an output whole into a file, or print it."""
+    _put_pieces(iter((content,)), to, for_people=isinstance(content, list))
+
+
+def _put_pieces(pieces: Iterator[str | list[Line]], to: Path | None, *, for_people: bool) -> None:
+    """Write an output piece by piece as it comes; a file stands there whole or not at all."""
+    from checker.showing.console import write, write_pieces
+
     if to:
         try:
-            if isinstance(content, list):
-                write_file(to, content)
-            else:
-                write_pieces(to, content)
+            write_pieces(to, pieces)
         except OSError as error:
             _complain(f"{to}: cannot be written: {error.strerror or error}")
             raise typer.Exit(2) from None
-    elif isinstance(content, list):
-        write(content, sys.stdout)
-    else:
-        for piece in content:
+        return
+    for piece in pieces:
+        if for_people:
+            write(piece, sys.stdout)
+        else:
             # The same bytes on every machine, whatever its locale.
-            sys.stdout.buffer.write(piece.encode("utf-8"))
-            sys.stdout.buffer.flush()
+            sys.stdout.buffer.write(str(piece).encode("utf-8"))
+        sys.stdout.flush()
 
 
 def _complain(message: str) -> None:
