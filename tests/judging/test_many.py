@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import io
 import multiprocessing
 import os
@@ -11,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from checker.judging.judge import review as judge
-from checker.judging.many import Asked, judge_files
+from checker.judging.many import Asked, judge_file, judge_files
 from checker.judging.review_data import Review
 from checker.judging.rulebook import Rulebook, load_rulebook
 from checker.reading.reader import load_spec
@@ -23,6 +24,10 @@ FILES = [SPECS / "good.yaml", SPECS / "bad.yaml", SPECS / "metric.yaml"]
 
 def whole(spec: Spec, review: Review) -> tuple[str, Review]:
     return spec.name, review
+
+
+def nothing(spec: Spec, review: Review) -> None:
+    pass
 
 
 def end_at_once(spec: Spec, review: Review) -> str:
@@ -91,3 +96,22 @@ def test_whoever_stops_early_leaves_no_process_behind(rulebook: Rulebook) -> Non
     assert isinstance(judged, Generator)
     judged.close()
     assert multiprocessing.active_children() == []
+
+
+def test_a_review_is_gone_when_nobody_holds_it(rulebook: Rulebook) -> None:
+    """Else thousands would have to be searched for what refers to itself in a circle."""
+    asked = Asked(rulebook, nothing)
+    files = sorted(SPECS.rglob("*.yaml"))
+    gc.collect()
+    gc.disable()
+    try:
+        left = {}
+        for file in files:
+            judge_file(file, asked)
+            # What is made once for all files may leave something behind.
+            gc.collect()
+            judge_file(file, asked)
+            left[file.name] = gc.collect()
+    finally:
+        gc.enable()
+    assert set(left.values()) == {0}, left
