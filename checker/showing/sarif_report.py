@@ -113,7 +113,9 @@ def in_one(
     gathered = _Gathered(rulebook)
     for one in parts:
         yield gathered.results(one)
-    yield f"\n],\n{gathered.rest(end(), version)}\n}}]}}\n"
+    yield "\n],\n"
+    yield from gathered.rest(end(), version)
+    yield "\n}]}\n"
 
 
 class _Gathered:
@@ -149,8 +151,8 @@ class _Gathered:
             self._begins[rule] = f'{{"ruleId": {json.dumps(rule)}, "ruleIndex": {number}, '
         return self._begins[rule]
 
-    def rest(self, end: End, version: str) -> str:
-        """Return all of the run but its results."""
+    def rest(self, end: End, version: str) -> Iterator[str]:
+        """Yield all of the run but its results."""
         driver = {
             "name": "belowgrade",
             **({"version": version, "semanticVersion": version} if version else {}),
@@ -168,17 +170,18 @@ class _Gathered:
             "invocations": [_invocation(end)],
         }
         told = {"closing": closing_of(self._tallies), "cautions": list(self._cautions)}
-        return (
-            f'"tool": {{"driver": {_with_list(driver, "rules", self._rules)}}},\n'
-            f"{json.dumps(run)[1:-1]},\n"
-            f'"properties": {_with_list(told, "assemblies", self._assemblies)}'
-        )
+        yield '"tool": {"driver": '
+        yield from _with_list(driver, "rules", self._rules)
+        yield f'}},\n{json.dumps(run)[1:-1]},\n"properties": '
+        yield from _with_list(told, "assemblies", self._assemblies)
 
 
-def _with_list(values: dict[str, Any], key: str, texts: Iterable[str]) -> str:
-    """Return values as JSON, and last among them a list of what is JSON already."""
-    listed = ",\n".join(texts)
-    return f"{json.dumps(values)[:-1]}, {json.dumps(key)}: [\n{listed}\n]}}"
+def _with_list(values: dict[str, Any], key: str, texts: Iterable[str]) -> Iterator[str]:
+    """Yield values as JSON, and last among them a list of what is JSON already."""
+    yield f"{json.dumps(values)[:-1]}, {json.dumps(key)}: ["
+    for number, text in enumerate(texts):
+        yield f",\n{text}" if number else f"\n{text}"
+    yield "\n]}"
 
 
 # -- results ---------------------------------------------------------------------------------------
