@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import signal
+import sys
 from collections import deque
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from multiprocessing import get_context
+from multiprocessing.context import BaseContext
 from pathlib import Path
 from typing import Any
 
@@ -26,11 +29,16 @@ def judge_in_processes(
     files: Sequence[Path | None], asked: Asked[Made], jobs: int
 ) -> Iterator[Judged[Made]]:
     """Yield what each file gives, in the order of the files."""
-    pool = ProcessPoolExecutor(min(jobs, MOST_JOBS), initializer=_start, initargs=(asked,))
+    pool = ProcessPoolExecutor(min(jobs, MOST_JOBS), _context(), _start, (asked,))
     try:
         yield from _by_pool(files, asked, pool, jobs)
     finally:
         pool.shutdown(cancel_futures=True)
+
+
+def _context() -> BaseContext:
+    """Say how processes come about: as copies, where that is safe, which have the rule book."""
+    return get_context("fork" if sys.platform == "linux" else None)
 
 
 # Batches in their order; standard input has no process to wait for, because only this one has it.
@@ -42,11 +50,23 @@ def _by_pool(
 ) -> Iterator[Judged[Made]]:
     waiting: _Waiting[Made] = deque()
     for batch in _batches(files, max(1, min(_AT_A_TIME, len(files) // jobs))):
-        waiting.append((batch, None if None in batch else pool.submit(_judge_batch, batch)))
+        waiting.append((batch, None if None in batch else _hand_over(batch, pool)))
         if len(waiting) > _AHEAD * jobs:
             yield from _results(*waiting.popleft(), asked)
     while waiting:
         yield from _results(*waiting.popleft(), asked)
+
+
+def _hand_over(
+    batch: Sequence[Path | None], pool: ProcessPoolExecutor
+) -> Future[list[Judged[Any]]]:
+    try:
+        return pool.submit(_judge_batch, batch)
+    except BrokenProcessPool as error:
+        # One process ended, and so none takes anything more: that is told in its turn.
+        refused: Future[list[Judged[Any]]] = Future()
+        refused.set_exception(error)
+        return refused
 
 
 def _batches(files: Sequence[Path | None], size: int) -> Iterator[Sequence[Path | None]]:

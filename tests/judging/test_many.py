@@ -83,10 +83,22 @@ def test_more_files_than_are_ever_read_ahead(rulebook: Rulebook) -> None:
     assert names == [load_spec(file)[0].name for file in FILES] * 13 + [load_spec(FILES[0])[0].name]
 
 
-def test_a_process_that_ends_is_told_of_each_file_it_had(rulebook: Rulebook) -> None:
-    found = list(judge_files(list(FILES), Asked(rulebook, end_at_once), 2))
-    assert [one.faults[0].file for one in found] == [str(file) for file in FILES]
+@pytest.mark.parametrize("times", [1, 20])
+def test_a_process_that_ends_is_told_of_each_file_it_had(rulebook: Rulebook, times: int) -> None:
+    files = FILES * times
+    found = list(judge_files(list(files), Asked(rulebook, end_at_once), 2))
+    assert [one.faults[0].file for one in found] == [str(file) for file in files]
     assert all("--jobs" in one.faults[0].message for one in found)
+
+
+def test_processes_that_are_no_copies_of_this_one_say_the_same(
+    rulebook: Rulebook, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # As on systems where a process cannot safely be copied.
+    spawning = multiprocessing.get_context("spawn")
+    monkeypatch.setattr("checker.judging.processes._context", lambda: spawning)
+    alone = list(judge_files(list(FILES), Asked(rulebook, whole)))
+    assert list(judge_files(list(FILES), Asked(rulebook, whole), 2)) == alone
 
 
 def test_whoever_stops_early_leaves_no_process_behind(rulebook: Rulebook) -> None:
