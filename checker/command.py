@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import gc
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator
@@ -27,6 +28,9 @@ if TYPE_CHECKING:
     from checker.showing.lines import Line
 
 Setting = TypeVar("Setting")
+
+# How many objects are made before the collector looks among them. A review makes fewer.
+_SELDOM = 20_000
 
 app = typer.Typer(
     name="belowgrade",
@@ -536,6 +540,9 @@ class Reading:
         from checker.judging.many import judge_files
         from checker.showing.progress import Progress
 
+        # A review leaves nothing behind that refers to itself in a circle. To look for that as
+        # often as Python does takes a twentieth of the time, here and in copies of this process.
+        gc.set_threshold(_SELDOM)
         progress = Progress(None if quiet else sys.stderr, len(files))
         try:
             for one in judge_files(files, asked, jobs):
