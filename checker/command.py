@@ -69,6 +69,15 @@ class SheetForm(StrEnum):
     html = "html"
 
 
+class EffectForm(StrEnum):
+    """What an effect can be printed as."""
+
+    text = "text"
+    markdown = "markdown"
+    json = "json"
+    html = "html"
+
+
 class Severity(StrEnum):
     """How bad a finding is."""
 
@@ -484,6 +493,67 @@ def compare(
     if lines:
         _put(lines, to)
     if status := reading.status(differs):
+        raise typer.Exit(status)
+
+
+@app.command()
+def effect(
+    before: Annotated[
+        Path, typer.Argument(metavar="BEFORE", exists=True, help="The folder, or file, as it was.")
+    ],
+    after: Annotated[
+        Path, typer.Argument(metavar="AFTER", exists=True, help="The same with the edit in it.")
+    ],
+    by: Annotated[
+        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
+    ] = "",
+    hold_at: Annotated[
+        Severity | None,
+        typer.Option(
+            help="The least severity that makes the exit status 1; else the house's, else major."
+        ),
+    ] = None,
+    place: PlaceName = "",
+    on: Annotated[
+        str, typer.Option(metavar="DATE", help="The day judged: a date, or the word today.")
+    ] = "",
+    form: Annotated[EffectForm, typer.Option("--as", help="What to print.")] = EffectForm.text,
+    to: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+    ] = None,
+    jobs: Annotated[
+        int, typer.Option(min=1, metavar="N", help="How many processes share the work.")
+    ] = 1,
+) -> None:
+    """Show what an edit of a standard or of house rules does to every lot that it reaches.
+
+    Exit status: 0 nothing gets worse at or above --hold-at; 1 something does: it stands open and
+    did not, is not met where it was not shown, is held graver, or is missed by more; 2 a file could
+    not be read. What is new stands beside nothing and does not count.
+    """
+    from checker.judging.effect import Terms, both_sides, find_effect, tasks_of
+    from checker.showing.console import PIPE_WIDTH, width_of
+    from checker.showing.effect_page import in_form
+    from checker.showing.progress import Progress
+
+    stage, day, where = _stage(by), _day(on), _place(place)
+    terms = Terms(before, after, _rulebook(), stage, day, where)
+    try:
+        tasks = tasks_of(before, after)
+    except LookupError as error:
+        _complain(str(error.args[0]))
+        raise typer.Exit(2) from None
+    progress = Progress(sys.stderr, len(tasks))
+    try:
+        found = find_effect(tasks, terms, jobs, progress.step)
+    finally:
+        progress.clear()
+    for one in found.unread:
+        _complain(str(one))
+    width = PIPE_WIDTH if to else width_of(sys.stdout)
+    _put(in_form(form.value, found, partial(both_sides, terms=terms), width), to)
+    status = 2 if found.unread else int(found.holds(hold_at.value if hold_at else ""))
+    if status:
         raise typer.Exit(status)
 
 

@@ -18,6 +18,7 @@ COMMANDS = [
     ["takeoff", "specs/good.yaml"],
     ["letter", "specs/bad.yaml"],
     ["calc", "specs/good.yaml"],
+    *(["effect", "specs/good.yaml", "specs/bad.yaml", "--as", form] for form in ("text", "json", "html")),
     ["rules"],
 ]  # fmt: skip
 ELSEWHERE = {

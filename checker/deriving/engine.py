@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import math
+from itertools import chain
 from typing import Any, NamedTuple
 
 from checker.deriving.choices import for_every_choice
@@ -18,7 +19,7 @@ from checker.deriving.quantity import (
 from checker.reading.kinds import default_unit
 from checker.reading.measured import differences, has_measurements
 from checker.reading.spec import MEASURED, NOT_APPLICABLE, Spec
-from checker.reading.vocabulary import Items, Leaf, Vocabulary, vocabulary
+from checker.reading.vocabulary import Items, Leaf, vocabulary
 from checker.values import Choice, Range
 
 # The section of what was measured, as a need: what in it differs from the design.
@@ -44,7 +45,6 @@ class Derived(NamedTuple):
     because: str = ""
     assumed: tuple[str, ...] = ()
     rests_on: tuple[str, ...] = ()
-    inputs: tuple[str, ...] = ()
     inapplicable: bool = False
 
     @property
@@ -54,14 +54,20 @@ class Derived(NamedTuple):
 
 
 class Deriver:
-    """Works out the quantities of one spec, lazily, each at most once."""
+    """Works out the quantities of one spec, lazily, each at most once.
+
+    `says_absent` tells whether the spec says of anything that it is not applicable.
+    """
 
     def __init__(self, spec: Spec) -> None:
         self.spec = spec
         self.system = spec.system
-        self._vocabulary: Vocabulary = vocabulary()
+        self._nodes = vocabulary().nodes
         self._memo: dict[tuple[str, str], Derived] = {}
         self._leaves_open = any(isinstance(one.value, Choice) for one in spec.values.values())
+        self.says_absent = NOT_APPLICABLE in spec.words.values() or any(
+            one.word == NOT_APPLICABLE for one in spec.values.values()
+        )
 
     def get(self, pattern: str, item: str = "") -> Derived:
         """Return the value at a path; `item` stands for its `each`."""
@@ -77,13 +83,13 @@ class Deriver:
 
     def _find(self, pattern: str, item: str) -> Derived:
         path = pattern.replace(".each", f".{item}", 1) if item else pattern
+        node = self._nodes.get(pattern)
+        if type(node) is Leaf:
+            return self._shown(node, path)
         quantity = REGISTRY.get(pattern)
         if quantity is not None:
             return self._compute(quantity, path, item)
-        node = self._vocabulary.nodes.get(pattern)
-        if isinstance(node, Leaf):
-            return self._shown(node, path)
-        if isinstance(node, Items):
+        if type(node) is Items:
             return self._ids(node, path)
         if pattern == DIFFERENCES:
             return self._differences()
@@ -116,7 +122,6 @@ class Deriver:
             "",
             assumed,
             (path,),
-            (),
         )
 
     def _absent(self, leaf: Leaf, path: str) -> Derived:
@@ -124,14 +129,9 @@ class Deriver:
         if word:
             because = f'the spec says "{word}"'
             return _lacking(leaf, path, because, inapplicable=word == NOT_APPLICABLE)
-        if leaf.if_absent is not None:
-            value, reads = leaf.if_absent
-            if value == NOT_APPLICABLE:
-                because = f"left out, which reads as: {reads}"
-                return _lacking(leaf, path, because, inapplicable=True)
-            assumed = (f"{leaf.title} is left out, which reads as: {reads}",)
-            return Derived(path, leaf.path, leaf.title, leaf.kind, value, "", (), "", assumed, ())
-        return _lacking(leaf, path)
+        if path == leaf.path:
+            return _left_out(leaf)
+        return _as_left_out(leaf, path)
 
     def _word_above(self, path: str) -> str:
         if not self.spec.words:
@@ -199,61 +199,60 @@ class Deriver:
     # -- quantities ------------------------------------------------------------------------------
 
     def _compute(self, quantity: Quantity, path: str, item: str) -> Derived:
-        found = [
-            self.get(need.path, item if ".each" in need.path else "") for need in quantity.needs
-        ]
-        blank = Derived(
-            path,
-            quantity.name,
-            quantity.title,
-            quantity.kind,
-            None,
-            rests_on=_merge(one.rests_on for one in found),
-            assumed=_merge(one.assumed for one in found),
-            inputs=tuple(one.path for one in found),
-        )
-        lacking = [
-            one
-            for one, need in zip(found, quantity.needs, strict=True)
-            if not need.optional and (not one.known or (".all." in need.path and one.missing))
-        ]
+        found: list[Derived] = []
+        lacking: list[Derived] = []
+        for need in quantity.needs:
+            one = self.get(need.path, item if need.each else "")
+            found.append(one)
+            if not need.optional and (one.value is None or (need.every and one.missing)):
+                lacking.append(one)
+        value: Any = None
+        unit = because = ""
+        missing: tuple[str, ...] = ()
+        assumed = _merge([one.assumed for one in found])
+        inapplicable = False
         if lacking:
+            missing = _merge([one.missing for one in lacking])
             because = next((one.because for one in lacking if one.because), "")
-            return blank._replace(
-                missing=_merge(one.missing for one in lacking),
-                because=because,
-                inapplicable=all(one.inapplicable for one in lacking),
-            )
-        try:
-            return self._value(quantity, blank, found)
-        except NotShown as reason:
-            paths = reason.paths or tuple(path for one in found for path in one.missing)
-            named = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
-            # What stands in the spec already is not what has to be asked for.
-            missing = tuple(p for p in named if not self._stands(p)) or named
-            return blank._replace(missing=missing, because=f"would do: {reason.what}")
-        except NotApplicable as reason:
-            return blank._replace(because=str(reason), inapplicable=True)
-        except (OutsideLimits, ValueError, ZeroDivisionError, OverflowError) as reason:
-            return blank._replace(because=f"no number: {reason}")
+            inapplicable = all(one.inapplicable for one in lacking)
+        else:
+            try:
+                value, why = self._value(quantity, [one.value for one in found])
+                assumed += (why,) if why else ()
+                unit = self._unit(quantity, value, found)
+            except NotShown as reason:
+                missing, because = self._asked_for(reason, found, item), f"would do: {reason.what}"
+            except NotApplicable as reason:
+                because, inapplicable = str(reason), True
+            except (OutsideLimits, ValueError, ZeroDivisionError, OverflowError) as reason:
+                because = f"no number: {reason}"
+        return Derived(
+            path, quantity.name, quantity.title, quantity.kind, value, unit, missing, because,
+            assumed, _merge([one.rests_on for one in found]), inapplicable,
+        )  # fmt: skip
+
+    def _asked_for(self, reason: NotShown, found: list[Derived], item: str) -> tuple[str, ...]:
+        paths = reason.paths or tuple(path for one in found for path in one.missing)
+        named = tuple(p.replace(".each", f".{item}", 1) if item else p for p in paths)
+        # What stands in the spec already is not what has to be asked for.
+        return tuple(p for p in named if not self._stands(p)) or named
 
     def _stands(self, path: str) -> bool:
         shown = self.spec.values.get(path)
         return shown is not None and shown.value is not None
 
-    def _value(self, quantity: Quantity, blank: Derived, found: list[Derived]) -> Derived:
-        arguments = [one.value for one in found]
+    def _value(self, quantity: Quantity, arguments: list[Any]) -> tuple[Any, str]:
+        """Return what a quantity comes to, and what was taken for granted, if anything was."""
         if self._leaves_open:
             value = for_every_choice(functools.partial(_result, quantity), arguments)
         else:
             value = _result(quantity, arguments)
-        assumed = blank.assumed
+        why = ""
         if isinstance(value, Assumed):
-            assumed = (*assumed, f"{quantity.title}: {value.why}")
-            value = value.value
+            value, why = value.value, f"{quantity.title}: {value.why}"
         if isinstance(value, float) and math.isnan(value):
             raise OutsideLimits("the values given lead to no number")
-        return blank._replace(value=value, assumed=assumed, unit=self._unit(quantity, value, found))
+        return value, why
 
     def _unit(self, quantity: Quantity, value: Any, found: list[Derived]) -> str:
         kind = quantity.kind
@@ -266,6 +265,29 @@ class Deriver:
         if unit:
             return unit
         return default_unit(kind, self.system, _size(value))
+
+
+# Most keys are left out of most specs, and then they come to the same in all of them.
+_LEFT_OUT: dict[str, Derived] = {}
+
+
+def _left_out(leaf: Leaf) -> Derived:
+    known = _LEFT_OUT.get(leaf.path)
+    if known is None:
+        known = _LEFT_OUT[leaf.path] = _as_left_out(leaf, leaf.path)
+    return known
+
+
+def _as_left_out(leaf: Leaf, path: str) -> Derived:
+    """Return what a key that is left out reads as, or that it is not shown."""
+    if leaf.if_absent is None:
+        return _lacking(leaf, path)
+    value, reads = leaf.if_absent
+    if value == NOT_APPLICABLE:
+        because = f"left out, which reads as: {reads}"
+        return _lacking(leaf, path, because, inapplicable=True)
+    assumed = (f"{leaf.title} is left out, which reads as: {reads}",)
+    return Derived(path, leaf.path, leaf.title, leaf.kind, value, "", (), "", assumed, ())
 
 
 def _lacking(
@@ -292,10 +314,16 @@ def _lacking(
 
 def _result(quantity: Quantity, arguments: list[Any]) -> Any:
     """Work a quantity out; where needs are ranges, at the ends that give the least and the most."""
+    # Most values are numbers and words, which are soon told from ranges and lists.
+    for value in arguments:
+        if isinstance(value, tuple):
+            break
+    else:
+        return quantity.body(*arguments)
     ranged = [
         need.path
         for need, value in zip(quantity.needs, arguments, strict=True)
-        if _holds_range(value)
+        if isinstance(value, tuple) and _holds_range(value)
     ]
     if not ranged:
         return quantity.body(*arguments)
@@ -315,18 +343,16 @@ def _size(value: Any) -> float:
     return end if isinstance(end, float) else 0.0
 
 
-def _merge(groups: Any) -> tuple[str, ...]:
-    merged: dict[str, None] = {}
-    for group in groups:
-        for entry in group:
-            merged[entry] = None
-    return tuple(merged)
+def _merge(groups: list[tuple[str, ...]]) -> tuple[str, ...]:
+    """Return every entry once, in the order in which they come."""
+    filled = [group for group in groups if group]
+    if len(filled) < 2:
+        return tuple(dict.fromkeys(filled[0])) if filled else ()
+    return tuple(dict.fromkeys(chain.from_iterable(filled)))
 
 
-def _holds_range(value: Any) -> bool:
-    if isinstance(value, Range):
-        return True
-    return isinstance(value, tuple) and any(
+def _holds_range(value: tuple[Any, ...]) -> bool:
+    return isinstance(value, Range) or any(
         isinstance(part, tuple) and len(part) == 2 and isinstance(part[1], Range) for part in value
     )
 

@@ -34,10 +34,15 @@ class OutsideLimits(Exception):
 
 
 class Need(NamedTuple):
-    """One input of a quantity: a path of the spec or the name of another quantity."""
+    """One input of a quantity: a path of the spec or the name of another quantity.
+
+    `each` says that it is of the item at hand, `every` that it is of all items of a list.
+    """
 
     path: str
     optional: bool
+    each: bool
+    every: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +91,10 @@ def quantity(
     def register(body: Body) -> Body:
         if name in REGISTRY:
             raise ValueError(f"two quantities are called {name}")
-        parsed = tuple(Need(need.removesuffix("?"), need.endswith("?")) for need in needs)
+        parsed = tuple(
+            Need(need.removesuffix("?"), need.endswith("?"), ".each" in need, ".all." in need)
+            for need in needs
+        )
         known = {need.path for need in parsed}
         strangers = (set(rises_with) | set(falls_with)) - known
         if strangers:

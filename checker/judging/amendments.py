@@ -103,11 +103,11 @@ def amend(
 def _with(rule: Rule, one: Amendment, by: str) -> Rule:
     cases = rule.cases
     if one.case:
-        case = one.case._replace(severity=one.severity)
+        case = dataclasses.replace(one.case, severity=one.severity)
         cases = (_also(case, rule), *cases)
     severity = one.severity if one.severity and not one.case else rule.severity
     if severity != rule.severity:
-        cases = tuple(case._replace(severity="") for case in cases)
+        cases = tuple(dataclasses.replace(case, severity="") for case in cases)
     return dataclasses.replace(
         rule,
         severity=severity,
@@ -123,7 +123,7 @@ def _also(case: Case, rule: Rule) -> Case:
     if not rule.amended or first.where is not None:
         return case
     require = Combined(True, (case.require, first.require))
-    return case._replace(require=require, sources=case.sources + first.sources)
+    return dataclasses.replace(case, require=require, sources=case.sources + first.sources)
 
 
 # -- what may not be changed -----------------------------------------------------------------------

@@ -90,7 +90,7 @@ class Compare(NamedTuple):
         left = deriver.get(self.value, item if ".each" in self.value else "")
         if self.operator == "shown":
             return self._shown(left, asking=asking)
-        if self.twin and (system_of(left.unit) or deriver.system) == "si":
+        if self.twin and self.in_metric(left, deriver):
             metric = self._replace(literal=self.twin.value, text=self.twin.text, twin=None)
             return _beside(metric.answer(deriver, item, asking=asking), self.text)
         right: Derived | None = None
@@ -104,21 +104,27 @@ class Compare(NamedTuple):
         if not left.known or (right is not None and not right.known):
             return self._missing(left, limit, right, asking=asking)
         judged = self._judge(left, limit, right)
-        return Answer(judged.outcome, (judged._replace(text=self.text),))
+        return Answer(judged.outcome, (judged,))
+
+    @staticmethod
+    def in_metric(left: Derived, deriver: Deriver) -> bool:
+        """Say whether the metric one of two figures is the limit for a value."""
+        return (system_of(left.unit) or deriver.system) == "si"
 
     def _judge(self, left: Derived, limit: Any, right: Derived | None) -> Judged:
         """Compare; what is left open holds only if every choice does, and fails if none does."""
-        judge = _JUDGES[self.operator]
-        if not isinstance(left.value, Choice) and not isinstance(limit, Choice):
-            return judge(self, left, limit, right)
+        if type(left.value) is not Choice and type(limit) is not Choice:
+            return _judge(self, left, limit, right)
         every = [
-            judge(self, left._replace(value=value), other, right)
+            _judge(self, left._replace(value=value), other, right)
             for value in _options(left.value)
             for other in _options(limit)
         ]
         outcome = _agreed([one.outcome for one in every])
         because = HALF_OPEN if outcome is None else ""
-        return Judged(outcome, left, self.operator, limit, right, because=because)
+        return Judged(
+            outcome, left, self.operator, limit, right, because=because, text=self.text
+        )  # fmt: skip
 
     def _shown(self, left: Derived, *, asking: bool) -> Answer:
         wanted = bool(self.literal)
@@ -126,27 +132,17 @@ class Compare(NamedTuple):
         if not left.known:
             outcome = None if wanted and asking else not wanted
         else:
-            outcome = _agreed([_is_nothing(one) != wanted for one in _options(left.value)])
+            outcome = _agreed([is_nothing(one) != wanted for one in _options(left.value)])
             because = HALF_OPEN if outcome is None else ""
         return Answer(outcome, (Judged(outcome, left, "shown", wanted, None, because=because),))
 
     def _missing(self, left: Derived, limit: Any, right: Derived | None, *, asking: bool) -> Answer:
         lacking = left if not left.known or right is None else right
         outcome = False if not asking and lacking.inapplicable else None
-        return Answer(
-            outcome,
-            (
-                Judged(
-                    outcome,
-                    left,
-                    self.operator,
-                    limit,
-                    right,
-                    because=lacking.because,
-                    text=self.text,
-                ),
-            ),
-        )
+        judged = Judged(
+            outcome, left, self.operator, limit, right, None, None, lacking.because, self.text
+        )  # fmt: skip
+        return Answer(outcome, (judged,))
 
 
 def _beside(answer: Answer, text: str) -> Answer:
@@ -162,6 +158,8 @@ class Combined(NamedTuple):
 
     def answer(self, deriver: Deriver, item: str, *, asking: bool) -> Answer:
         """Answer for one item, by three-valued logic."""
+        if len(self.parts) == 1:
+            return self.parts[0].answer(deriver, item, asking=asking)
         answers = [part.answer(deriver, item, asking=asking) for part in self.parts]
         if not self.every and asking:
             # What is not there is no way of meeting the rule, as long as there is another way.
@@ -212,7 +210,8 @@ def _agreed(outcomes: list[bool | None]) -> bool | None:
     return outcomes[0] if len(set(outcomes)) == 1 else None
 
 
-def _is_nothing(value: Any) -> bool:
+def is_nothing(value: Any) -> bool:
+    """Say whether a value says that there is none of what it is about."""
     return value in ((), "") or (isinstance(value, str) and plain_word(value) in _NOTHING)
 
 
@@ -236,8 +235,9 @@ def _ordered(compare: Compare, left: Derived, limit: Any, right: Derived | None)
     off = None if outcome else max(-worst, 0.0)
     because = ONE_END if outcome is None else ""
     return Judged(
-        outcome, left, compare.operator, limit, right, off, worst if outcome else None, because
-    )
+        outcome, left, compare.operator, limit, right, off, worst if outcome else None, because,
+        compare.text,
+    )  # fmt: skip
 
 
 def _between(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
@@ -248,53 +248,54 @@ def _between(compare: Compare, left: Derived, limit: Any, right: Derived | None)
     outside = high < least - slack or low > most + slack
     outcome = True if inside else False if outside else None
     room = min(low - least, most - high)
-    return Judged(
-        outcome,
-        left,
-        "between",
-        limit,
-        right,
-        None if outcome else -room,
-        room if outcome else None,
-    )
+    off, left_over = (None, room) if outcome else (-room, None)
+    return Judged(outcome, left, "between", limit, right, off, left_over, "", compare.text)
 
 
-def _same(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
-    if isinstance(left.value, tuple) and not isinstance(left.value, Range):
-        equal: bool | None = left.value == (limit if isinstance(limit, tuple) else (limit,))
-        if compare.operator == "is not" and limit != ():
-            equal = limit in left.value
-    elif isinstance(left.value, Range):
-        low, high = left.value
+def _same(operator: str, value: Any, limit: Any) -> bool | None:
+    if isinstance(value, tuple) and not isinstance(value, Range):
+        equal: bool | None = value == (limit if isinstance(limit, tuple) else (limit,))
+        if operator == "is not" and limit != ():
+            equal = limit in value
+    elif isinstance(value, Range):
+        low, high = value
         equal = None if low <= limit <= high else False
-    elif isinstance(left.value, float) and isinstance(limit, int | float):
-        equal = abs(left.value - limit) <= _slack(left.value, limit)
+    elif isinstance(value, float) and isinstance(limit, int | float):
+        equal = abs(value - limit) <= _slack(value, limit)
     else:
-        equal = left.value == limit
-    outcome = equal if compare.operator == "is" or equal is None else not equal
-    return Judged(outcome, left, compare.operator, limit, right)
+        equal = value == limit
+    return equal if operator == "is" or equal is None else not equal
 
 
-def _member(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
-    values = left.value if isinstance(left.value, tuple) else (left.value,)
-    inside = any(value in limit for value in values)
-    outcome = inside if compare.operator == "one of" else not inside
-    return Judged(outcome, left, compare.operator, limit, right)
+def _member(operator: str, value: Any, limit: Any) -> bool:
+    values = value if isinstance(value, tuple) else (value,)
+    inside = any(one in limit for one in values)
+    return inside if operator == "one of" else not inside
 
 
-def _dated(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
-    a, b = left.value, limit
-    if a in STAGES and b in STAGES:
-        a, b = STAGES.index(a), STAGES.index(b)
-    outcome = a < b if compare.operator == "before" else a >= b
-    return Judged(outcome, left, compare.operator, limit, right)
+def _dated(operator: str, value: Any, limit: Any) -> bool:
+    if value in STAGES and limit in STAGES:
+        value, limit = STAGES.index(value), STAGES.index(limit)
+    return bool(value < limit if operator == "before" else value >= limit)
 
 
-_JUDGES: dict[str, Callable[[Compare, Derived, Any, Derived | None], Judged]] = {
-    "at most": _ordered, "at least": _ordered, "below": _ordered, "above": _ordered,
-    "between": _between, "is": _same, "is not": _same, "one of": _member, "none of": _member,
+# What is answered yes or no, and what is answered by how much.
+PLAIN: dict[str, Callable[[str, Any, Any], bool | None]] = {
+    "is": _same, "is not": _same, "one of": _member, "none of": _member,
     "before": _dated, "not before": _dated,
 }  # fmt: skip
+_MEASURED: dict[str, Callable[[Compare, Derived, Any, Derived | None], Judged]] = {
+    "at most": _ordered, "at least": _ordered, "below": _ordered, "above": _ordered,
+    "between": _between,
+}  # fmt: skip
+
+
+def _judge(compare: Compare, left: Derived, limit: Any, right: Derived | None) -> Judged:
+    plain = PLAIN.get(compare.operator)
+    if plain is None:
+        return _MEASURED[compare.operator](compare, left, limit, right)
+    outcome = plain(compare.operator, left.value, limit)
+    return Judged(outcome, left, compare.operator, limit, right, text=compare.text)
 
 
 # -- compiling ------------------------------------------------------------------------------------

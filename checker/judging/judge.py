@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from dataclasses import replace
+from functools import partial
 
 from checker.deriving.engine import Deriver
 from checker.judging.cautions import cautions_for
 from checker.judging.conditions import Answer, Combined, Judged
 from checker.judging.day import day_of
+from checker.judging.findings import Room
 from checker.judging.questions import gather_questions
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
@@ -17,40 +19,20 @@ from checker.judging.review_data import (
     NOT_SEEN,
     NOT_SHOWN,
     STAGES,
-    At,
-    Cited,
-    Compared,
-    Elsewhere,
-    Finding,
     Review,
-    weight,
+    rank,
 )
 from checker.judging.rulebook import Case, Rule, Rulebook
+from checker.judging.ruling import OUTSIDE, Ruling
 from checker.judging.stages import Progress, buried_by, placed
 from checker.judging.standards import ON_EACH_LOT, belongs_to_a_lot
-from checker.judging.standing import HOUSE_STANDARD, Citing, strongest
-from checker.judging.wording import InWords, fill, put
+from checker.judging.standing import Citing
 from checker.reading.spec import NOT_APPLICABLE, Spec
 from checker.reading.vocabulary import vocabulary
 
-OUTSIDE = "outside its scope"
 SAID_ABSENT = f'the spec says "{NOT_APPLICABLE}"'
 PLANNED = "no objection to the plan; it must be seen, and who saw it written down, by stage {}"
 FOR_PERSON = "no objection from these rules; a competent person or the engineer decides"
-
-
-class Ruling(NamedTuple):
-    """What a rule came to for one item, before it is put into words."""
-
-    rule: Rule
-    item: str
-    outcome: str
-    because: str
-    case: Case | None
-    judged: tuple[Judged, ...]
-    missing: tuple[str, ...] = ()
-    by_exception: bool = False
-    scope_open: bool = False
 
 
 def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Review:
@@ -65,31 +47,29 @@ def review(spec: Spec, rulebook: Rulebook, by: str = "", day: str = "") -> Revie
     progress = Progress(by or stated or STAGES[0], done, stated or STAGES[0])
     rules, moved = placed(rulebook.rules, deriver)
     asked = [rule for rule in rules if not by or progress.reached(rule.stage)]
-    rulings = [ruling for rule in asked for ruling in _rule(rule, deriver, progress)]
-    room = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
-    citing = Citing(deriver, rulebook.law)
-    findings = sorted(
-        (_finding(ruling, deriver, room, citing) for ruling in rulings),
-        key=lambda f: (*weight(f), f.rule, f.item),
-    )
+    rulings = [ruling for rule in asked for ruling in _rulings(rule, deriver, progress)]
+    if spec.paper == "standard":
+        rulings = [_on_each_lot(ruling) for ruling in rulings]
+    by_name = {(ruling.rule.id, ruling.item): ruling for ruling in rulings}
+    room = Room(by_name, deriver, Citing(deriver, rulebook.law))
+    rulings.sort(key=_in_order)
+    findings = [room.finding(ruling) for ruling in rulings]
     return Review(
         file=spec.file, assembly=spec.name, paper=spec.paper, basis=spec.basis,
         stage=progress.stage, stage_assumed=not (by or stated), by=by, rulebook="belowgrade",
         digest=rulebook.digest, cautions=cautions_for(progress.stage, findings),
         buried=buried_by(progress.stage) if by or stated else (), findings=tuple(findings),
-        questions=gather_questions(findings, deriver),
+        questions=gather_questions(rulings),
         notes=spec.notes + moved + rulebook.notes, day=day or day_of(spec), books=rulebook.books,
     )  # fmt: skip
 
 
+def _in_order(ruling: Ruling) -> tuple[tuple[int, bool, int], str, str]:
+    rule = ruling.rule
+    return rank(ruling.severity, rule.protects, rule.how_often), rule.id, ruling.item
+
+
 # -- one rule --------------------------------------------------------------------------------------
-
-
-def _rule(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
-    rulings = _rulings(rule, deriver, progress)
-    if deriver.spec.paper == "standard":
-        return [_on_each_lot(ruling) for ruling in rulings]
-    return rulings
 
 
 def _on_each_lot(ruling: Ruling) -> Ruling:
@@ -98,8 +78,8 @@ def _on_each_lot(ruling: Ruling) -> Ruling:
         return ruling
     asked = tuple(path for path in ruling.missing if not belongs_to_a_lot(path))
     if asked and ruling.because != NOT_SEEN:
-        return ruling._replace(missing=asked)
-    return ruling._replace(outcome=DOES_NOT_APPLY, because=ON_EACH_LOT, missing=())
+        return replace(ruling, missing=asked)
+    return replace(ruling, outcome=DOES_NOT_APPLY, because=ON_EACH_LOT, missing=())
 
 
 def _rulings(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
@@ -123,7 +103,7 @@ def _of_each(rule: Rule, deriver: Deriver, progress: Progress) -> list[Ruling]:
         return [_ask(rule, deriver, "", progress)]
     ids = deriver.get(rule.each)
     if not ids.known:
-        if rule.applies and rule.applies.answer(deriver, "", asking=False).outcome is False:
+        if rule.concerns(deriver, "", False) is False:
             return [_apart(rule, OUTSIDE)]
         if ids.inapplicable and _may_be_waved_off(rule, None):
             return [_apart(rule, ids.because)]
@@ -141,14 +121,68 @@ def _apart(rule: Rule, because: str) -> Ruling:
 
 
 def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
-    applies = _scope(rule.applies, deriver, item)
-    if applies.outcome is False:
-        said = tuple(one for one in applies.judged if one.left.because == SAID_ABSENT)
-        if said and not _may_be_waved_off(rule, None):
+    applies = rule.concerns(deriver, item, False)
+    if applies is False:
+        return _outside(rule, deriver, item)
+    cases, unsure = _candidates(rule, deriver, item)
+    if applies and len(cases) == 1 and not rule.seen:
+        holds = cases[0].holds(deriver, item, True)
+        if holds or (holds is False and not rule.unless):
+            # What was compared is asked for when somebody reads it.
+            answer = partial(cases[0].require.answer, deriver, item, asking=True)
+            outcome = MET if holds else NOT_MET
+            return _as_good(Ruling(rule, item, outcome, "", cases[0], None, answer=answer))
+    return _weigh(rule, deriver, item, progress, applies, cases, unsure)
+
+
+def _outside(rule: Rule, deriver: Deriver, item: str) -> Ruling:
+    scope = rule.applies
+    if scope is None:
+        raise ValueError(f"{rule.id} applies everywhere")
+    if deriver.says_absent and not _may_be_waved_off(rule, None):
+        answer = scope.answer(deriver, item, asking=False)
+        said = tuple(one for one in answer.judged if one.left.because == SAID_ABSENT)
+        if said:
             missing = tuple(path for one in said for path in one.missing)
             return Ruling(rule, item, NOT_SHOWN, SAID_ABSENT, None, said, missing, scope_open=True)
-        return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, applies.judged)
-    cases, unsure = _candidates(rule, deriver, item)
+    later = partial(scope.answer, deriver, item, asking=False)
+    return Ruling(rule, item, DOES_NOT_APPLY, OUTSIDE, None, None, answer=later)
+
+
+def _candidates(
+    rule: Rule, deriver: Deriver, item: str
+) -> tuple[Sequence[Case], tuple[Judged, ...]]:
+    """Return the cases that may govern: all not known to be out, up to the first that does."""
+    if len(rule.cases) == 1 and rule.cases[0].where is None:
+        return rule.cases, ()
+    cases: list[Case] = []
+    unsure: tuple[Judged, ...] = ()
+    for case in rule.cases:
+        governs = case.governs(deriver, item, False)
+        if governs is False:
+            continue
+        cases.append(case)
+        if governs:
+            break
+        unsure += _scope(case.where, deriver, item).judged
+    return cases, unsure
+
+
+def _scope(condition: Combined | None, deriver: Deriver, item: str) -> Answer:
+    """Say whether something is asked here at all; what has no condition always is."""
+    return condition.answer(deriver, item, asking=False) if condition else Answer(True, ())
+
+
+def _weigh(
+    rule: Rule,
+    deriver: Deriver,
+    item: str,
+    progress: Progress,
+    applies: bool | None,
+    cases: Sequence[Case],
+    unsure: tuple[Judged, ...],
+) -> Ruling:
+    """Rule where it takes a closer look: something fails, is not known, or must be seen."""
     answers = tuple((case, _with_exceptions(case, rule, deriver, item)) for case in cases)
     if not answers:
         because = "no case of this rule holds the text adopted here"
@@ -161,35 +195,17 @@ def _ask(rule: Rule, deriver: Deriver, item: str, progress: Progress) -> Ruling:
     else:
         open_ones = tuple(one for _, (a, _) in answers if a.outcome is None for one in a.judged)
         judged = open_ones or unsure
-    if applies.outcome is None and not agreed:
+    if applies is None and not agreed:
         # Whether it applies at all is the first thing to ask.
-        waiting = _open(rule, item, excepted or case, applies.judged, ())
-        return waiting._replace(scope_open=True)
+        scope = _scope(rule.applies, deriver, item)
+        waiting = _open(rule, item, excepted or case, scope.judged, ())
+        return replace(waiting, scope_open=True)
     if agreed is None:
         return _open(rule, item, excepted or case, judged, unsure)
-    return _settle(
-        rule, item, agreed, excepted or case, judged, excepted is not None, deriver, progress
-    )
-
-
-def _scope(condition: Combined | None, deriver: Deriver, item: str) -> Answer:
-    """Say whether something is asked here at all; what has no condition always is."""
-    return condition.answer(deriver, item, asking=False) if condition else Answer(True, ())
-
-
-def _candidates(rule: Rule, deriver: Deriver, item: str) -> tuple[list[Case], tuple[Judged, ...]]:
-    """Return the cases that may govern: all not known to be out, up to the first that does."""
-    cases: list[Case] = []
-    unsure: tuple[Judged, ...] = ()
-    for case in rule.cases:
-        where = _scope(case.where, deriver, item)
-        if where.outcome is False:
-            continue
-        cases.append(case)
-        if where.outcome:
-            break
-        unsure += where.judged
-    return cases, unsure
+    if not agreed:
+        return Ruling(rule, item, NOT_MET, "", excepted or case, judged)
+    met = Ruling(rule, item, MET, "", excepted or case, judged, by_exception=excepted is not None)
+    return _if_seen(rule, item, met, deriver, progress)
 
 
 def _with_exceptions(
@@ -213,28 +229,23 @@ def _with_exceptions(
     return answer, None
 
 
-def _settle(
-    rule: Rule,
-    item: str,
-    outcome: bool,
-    case: Case,
-    judged: tuple[Judged, ...],
-    excepted: bool,
-    deriver: Deriver,
-    progress: Progress,
-) -> Ruling:
-    if not outcome:
-        return Ruling(rule, item, NOT_MET, "", case, judged)
-    unseen = _unseen(judged, deriver) if rule.seen else ()
-    if unseen:
-        seen_by = rule.due or rule.stage
-        if not progress.reached(seen_by):
-            because = PLANNED.format(seen_by.replace("_", " "))
-            return Ruling(rule, item, DOES_NOT_APPLY, because, case, judged)
-        return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, case, judged, unseen)
-    if rule.at_best:
-        return Ruling(rule, item, DOES_NOT_APPLY, FOR_PERSON, case, judged)
-    return Ruling(rule, item, MET, "", case, judged, (), excepted)
+def _if_seen(rule: Rule, item: str, met: Ruling, deriver: Deriver, progress: Progress) -> Ruling:
+    """Let what must be seen by somebody with a name count only when it was."""
+    unseen = _unseen(met.judged, deriver) if rule.seen else ()
+    if not unseen:
+        return _as_good(met)
+    seen_by = rule.due or rule.stage
+    if progress.reached(seen_by):
+        return Ruling(rule, item, NOT_SHOWN, NOT_SEEN, met.case, met.judged, unseen)
+    because = PLANNED.format(seen_by.replace("_", " "))
+    return Ruling(rule, item, DOES_NOT_APPLY, because, met.case, met.judged)
+
+
+def _as_good(ruling: Ruling) -> Ruling:
+    """Say of what is met no more than a rule may: some only a person can decide."""
+    if ruling.outcome == MET and ruling.rule.at_best:
+        return replace(ruling, outcome=DOES_NOT_APPLY, because=FOR_PERSON, by_exception=False)
+    return ruling
 
 
 def _open(
@@ -279,155 +290,3 @@ def _facts_behind(judged: Judged, deriver: Deriver) -> list[str]:
         if leaf is not None and leaf.nature == "fact":
             found.append(path)
     return found
-
-
-# -- into words ------------------------------------------------------------------------------------
-
-
-def _finding(
-    ruling: Ruling,
-    deriver: Deriver,
-    rulings: dict[tuple[str, str], Ruling],
-    citing: Citing,
-) -> Finding:
-    rule, case = ruling.rule, ruling.case
-    compared = InWords(ruling.judged)
-    sources = citing(case.sources) if case else ()
-    remedy, stop = _remedy(ruling, compared, rulings)
-    return Finding(
-        rule=rule.id, title=rule.title, severity=(case.severity if case else "") or rule.severity,
-        how_often=rule.how_often, stage=rule.stage, trade=rule.trade, protects=rule.protects,
-        item=ruling.item, outcome=ruling.outcome, because=ruling.because, compared=compared,
-        places=() if ruling.because == OUTSIDE else _places(ruling, deriver),
-        missing=ruling.missing, assumed=_assumed(ruling.judged),
-        tight=ruling.outcome == MET and any(_tight(one, deriver) for one in ruling.judged),
-        by_exception=ruling.by_exception, standing=_standing(case, sources), sources=sources,
-        elsewhere=_elsewhere(ruling, deriver, citing), rationale=rule.rationale,
-        differs=rule.differs, remedy=remedy, stop=stop, safety=rule.safety,
-        ask="" if ruling.scope_open else rule.ask.replace("{item}", ruling.item),
-        amended=rule.amended,
-    )  # fmt: skip
-
-
-def _remedy(
-    ruling: Ruling, compared: Sequence[Compared], rulings: dict[tuple[str, str], Ruling]
-) -> tuple[str, bool]:
-    """Return what to do, and whether it is STOP because the remedy would break the guard."""
-    rule = ruling.rule
-    if ruling.outcome != NOT_MET:
-        return "", False
-    text = (ruling.case.remedy if ruling.case else "") or rule.remedy
-    guard = rulings.get((rule.guard, ruling.item)) or rulings.get((rule.guard, ""))
-    if not rule.guard or guard is None or guard.outcome == DOES_NOT_APPLY:
-        return fill(text, compared, ruling.item, ""), False
-    left = put(guard.judged[0]).room if guard.judged and guard.outcome == MET else ""
-    room = next((one for one in guard.judged if one.room is not None), None)
-    off = next((one for one in ruling.judged if one.off is not None), None)
-    if guard.outcome == MET and room and off:
-        if not _alike(room, off):
-            note = f"Mind '{guard.rule.title.lower()}': {left} left there."
-            return f"{fill(text, compared, ruling.item, left)} {note}", False
-        if (room.room or 0.0) >= (off.off or 0.0):
-            return fill(text, compared, ruling.item, left), False
-    if guard.outcome == NOT_SHOWN:
-        waits = (
-            f"First have shown what '{guard.rule.title.lower()}' needs. Until then change no level."
-        )
-        return waits, True
-    return fill(rule.stop or text, compared, ruling.item, left or "nothing"), True
-
-
-def _alike(one: Judged, other: Judged) -> bool:
-    """Say whether two comparisons can be set against each other: a slope is no length."""
-    lengths = ("length", "level")
-    return one.left.kind == other.left.kind or (
-        one.left.kind in lengths and other.left.kind in lengths
-    )
-
-
-def _places(ruling: Ruling, deriver: Deriver) -> tuple[At, ...]:
-    values = deriver.spec.values
-    paths: dict[str, None] = {}
-    for one in ruling.judged:
-        for derived in (one.left, one.right):
-            if derived is not None:
-                paths.update(dict.fromkeys(derived.rests_on))
-    found = []
-    for path in paths:
-        shown = values.get(path)
-        if shown is not None:
-            title = _title(shown.pattern)
-            found.append(
-                At(
-                    path, title, shown.written, shown.line, shown.column, shown.source, shown.how,
-                    shown.file,
-                )
-            )  # fmt: skip
-    return tuple(found)
-
-
-def _assumed(judged: tuple[Judged, ...]) -> tuple[str, ...]:
-    notes: dict[str, None] = {}
-    for one in judged:
-        for side in (one.left, one.right):
-            if side is not None and side.assumed:
-                notes.update(dict.fromkeys(side.assumed))
-    return tuple(notes)
-
-
-def _title(pattern: str) -> str:
-    leaf = vocabulary().nodes.get(pattern)
-    return leaf.title if leaf is not None else pattern
-
-
-def _tight(judged: Judged, deriver: Deriver) -> bool:
-    """Say whether a comparison holds by less than its readings can be trusted."""
-    if judged.room is None or judged.left.kind not in ("length", "level"):
-        return False
-    paths = judged.left.rests_on + (judged.right.rests_on if judged.right else ())
-    return any(judged.room < _tolerance(path, deriver) for path in paths)
-
-
-def _tolerance(path: str, deriver: Deriver) -> float:
-    shown = deriver.spec.values.get(path)
-    leaf = vocabulary().leaf(shown.pattern) if shown else None
-    return leaf.tolerance if leaf and leaf.kind in ("length", "level") else 0.0
-
-
-def _standing(case: Case | None, sources: tuple[Cited, ...]) -> str:
-    if case and case.house and not sources:
-        return HOUSE_STANDARD
-    return strongest(sources)
-
-
-def _elsewhere(ruling: Ruling, deriver: Deriver, citing: Citing) -> tuple[Elsewhere, ...]:
-    """Judge, for information, the cases not adopted here that come out otherwise.
-
-    Where the rule was amended, what is adopted and no longer governs is told too.
-    """
-    if ruling.outcome not in (MET, NOT_MET) or len(ruling.rule.cases) < 2:
-        return ()
-    found = []
-    for case in ruling.rule.cases:
-        if (
-            case is ruling.case
-            or case.where is None
-            or not case.sources
-            or not _about_adoption(case)
-        ):
-            continue
-        adopted = case.where.answer(deriver, ruling.item, asking=False).outcome
-        if adopted is not False and not (adopted and ruling.rule.amended):
-            continue
-        answer = case.require.answer(deriver, ruling.item, asking=True)
-        outcome = {True: MET, False: NOT_MET, None: NOT_SHOWN}[answer.outcome]
-        if outcome != ruling.outcome and answer.judged:
-            cited = citing(case.sources)
-            found.append(Elsewhere(outcome, put(answer.judged[0]).needed, cited))
-    return tuple(found)
-
-
-def _about_adoption(case: Case) -> bool:
-    return case.where is not None and all(
-        getattr(part, "value", "").startswith("adopted.") for part in case.where.parts
-    )

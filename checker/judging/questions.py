@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 
-from checker.deriving.engine import Deriver
-from checker.judging.review_data import NOT_SEEN, NOT_SHOWN, SEVERITIES, STAGES, Finding, Question
+from checker.judging.review_data import NOT_SEEN, NOT_SHOWN, SEVERITIES, STAGES, Question
+from checker.judging.ruling import Ruling
 from checker.reading.vocabulary import vocabulary
 
 
-def gather_questions(findings: Sequence[Finding], deriver: Deriver) -> tuple[Question, ...]:
+def gather_questions(rulings: Iterable[Ruling]) -> tuple[Question, ...]:
     """Return one question for each missing value, the most severe and earliest first."""
-    waiting: dict[str, list[Finding]] = {}
-    for finding in findings:
-        if finding.outcome == NOT_SHOWN:
-            for path in finding.missing or (f"({finding.rule})",):
-                waiting.setdefault(path, []).append(finding)
+    waiting: dict[str, list[Ruling]] = {}
+    for ruling in rulings:
+        if ruling.outcome == NOT_SHOWN:
+            for path in ruling.missing or (f"({ruling.rule.id})",):
+                waiting.setdefault(path, []).append(ruling)
     questions = [_question(path, rules) for path, rules in waiting.items()]
     return tuple(
         sorted(
@@ -24,19 +24,20 @@ def gather_questions(findings: Sequence[Finding], deriver: Deriver) -> tuple[Que
     )
 
 
-def _question(path: str, waiting: list[Finding]) -> Question:
-    severity = min((finding.severity for finding in waiting), key=SEVERITIES.index)
-    stage = min((finding.stage for finding in waiting), key=STAGES.index)
+def _question(path: str, waiting: list[Ruling]) -> Question:
+    severity = min((ruling.severity for ruling in waiting), key=SEVERITIES.index)
+    stage = min((ruling.rule.stage for ruling in waiting), key=STAGES.index)
     # A rule's question is about the value it judges, which need not be the one that is missing.
-    about = [one for one in waiting if not one.compared or one.compared[0].path == path]
+    about = [one for one in waiting if not one.judged or one.judged[0].left.path == path]
     # Where the whole list is missing, its one question is asked of each thing on it.
-    ask = next((one.ask.replace("{item}", one.item or "(each)") for one in about if one.ask), "")
-    alone = [finding for finding in waiting if finding.missing in ((), (path,))]
-    because = next((finding.because for finding in alone if finding.because), "")
-    if all(finding.because == NOT_SEEN for finding in waiting):
+    asked = (one.question.replace("{item}", one.item or "(each)") for one in about)
+    ask = next(filter(None, asked), "")
+    alone = [ruling for ruling in waiting if ruling.missing in ((), (path,))]
+    because = next((ruling.because for ruling in alone if ruling.because), "")
+    if all(ruling.because == NOT_SEEN for ruling in waiting):
         because = NOT_SEEN
-    rules = tuple(dict.fromkeys(finding.rule for finding in waiting))
-    title = waiting[0].title if path.startswith("(") else title_of(path)
+    rules = tuple(dict.fromkeys(ruling.rule.id for ruling in waiting))
+    title = waiting[0].rule.title if path.startswith("(") else title_of(path)
     return Question(path, title, ask, severity, stage, rules, because)
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import functools
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 MET = "met"
 NOT_MET = "not met"
@@ -40,7 +41,9 @@ class At(NamedTuple):
 class Compared(NamedTuple):
     """One comparison: what the spec shows beside what is needed, in the user's units.
 
-    `off_by` is empty when the comparison holds; `room` is empty when it fails.
+    `off_by` is empty when the comparison holds; `room` is empty when it fails. `margin` is the same
+    as a number of the `kind`, in SI: the room, negative where it fails by so much; None where that
+    is no number, or where it is not known which. `unit` is what the user is told it in.
     """
 
     path: str
@@ -51,6 +54,9 @@ class Compared(NamedTuple):
     off_by: str
     room: str
     is_quantity: bool
+    margin: float | None = None
+    kind: str = ""
+    unit: str = ""
 
 
 class Cited(NamedTuple):
@@ -101,10 +107,15 @@ class Allowance(NamedTuple):
     expires: str
 
 
-class Finding(NamedTuple):
+Later = Callable[["Finding", str], Any]
+
+
+class Finding:
     """What one rule says of one spec (or of one item of a list in it).
 
-    `amended` says who changed the rule, `varied` is the variance that allows the departure.
+    `amended` says who changed the rule, `varied` is the variance that allows the departure. What
+    takes work is worked out when it is first read, because most of a review nobody reads: fields
+    that are not given come from `later`, which takes the finding and the name of the field.
     """
 
     rule: str
@@ -132,22 +143,76 @@ class Finding(NamedTuple):
     stop: bool
     ask: str
     safety: str
-    amended: tuple[Amended, ...] = ()
-    varied: str = ""
+    amended: tuple[Amended, ...]
+    varied: str
+
+    _fields = (
+        "rule", "title", "severity", "how_often", "stage", "trade", "protects", "item", "outcome",
+        "because", "compared", "places", "missing", "assumed", "tight", "by_exception", "standing",
+        "sources", "elsewhere", "rationale", "differs", "remedy", "stop", "ask", "safety",
+        "amended", "varied",
+    )  # fmt: skip
+    __slots__ = (*_fields, "_later")
+
+    def __init__(self, later: Later | None = None, **given: Any) -> None:
+        self._later = later
+        self.varied = ""
+        if later is None:
+            self.amended = ()
+        for name, value in given.items():
+            setattr(self, name, value)
+
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            if name not in self._fields or self._later is None:
+                raise AttributeError(name)
+            value = self._later(self, name)
+            setattr(self, name, value)
+            return value
 
     @property
     def open(self) -> bool:
         """Say whether this must still be put right, or be shown."""
         return self.outcome in (NOT_MET, NOT_SHOWN) and not self.varied
 
+    def _replace(self, **changes: Any) -> Finding:
+        """Return the same finding with some fields changed."""
+        return Finding(**dict(zip(self._fields, self, strict=True)) | changes)
+
+    def __iter__(self) -> Iterator[Any]:
+        return (getattr(self, name) for name in self._fields)
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Finding):
+            return NotImplemented
+        named = (self.rule, self.item, self.outcome) == (other.rule, other.item, other.outcome)
+        return self is other or (named and tuple(self) == tuple(other))
+
+    def __hash__(self) -> int:
+        return hash((self.rule, self.item, self.outcome))
+
+    def __repr__(self) -> str:
+        return f"<{self.rule} {self.item}: {self.outcome}>"
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _finding, tuple(self)
+
+
+def _finding(*fields: Any) -> Finding:
+    """Return a finding from all its fields, in another process."""
+    return Finding(**dict(zip(Finding._fields, fields, strict=True)))
+
+
+@functools.cache
+def rank(severity: str, protects: str, how_often: str) -> tuple[int, bool, int]:
+    """Return what findings are put in order by: severity, people before buildings, frequency."""
+    return SEVERITIES.index(severity), protects != "people", FREQUENCIES.index(how_often)
+
 
 def weight(finding: Finding) -> tuple[int, bool, int]:
-    """Return what findings are put in order by: severity, people before buildings, frequency."""
-    return (
-        SEVERITIES.index(finding.severity),
-        finding.protects != "people",
-        FREQUENCIES.index(finding.how_often),
-    )
+    """Return the rank of a finding."""
+    return rank(finding.severity, finding.protects, finding.how_often)
 
 
 class Question(NamedTuple):

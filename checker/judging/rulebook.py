@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -17,6 +17,7 @@ from checker.judging.conditions import (
 from checker.judging.literals import RuleError
 from checker.judging.review_data import FREQUENCIES, SEVERITIES, STAGES, Amended, Book
 from checker.judging.rule_files import Entries, entries, without_lines
+from checker.judging.skimmed import Test, skimmed
 from checker.judging.standing import HOUSE_STANDARD, Source, register
 from checker.reading.faults import Fault, Unreadable
 from checker.reading.kept import kept
@@ -48,10 +49,12 @@ _OPTIONAL = (
 _CASE_KEYS = ("where", "require", "sources", "severity", "remedy")
 
 
-class Case(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Case:
     """What is asked where some condition holds, and on whose authority.
 
-    `house` says that the house asks for it of its own accord.
+    `house` says that the house asks for it of its own accord. `governs` and `holds` answer `where`
+    and `require` with yes, no or not known.
     """
 
     where: Combined | None
@@ -60,6 +63,15 @@ class Case(NamedTuple):
     severity: str
     remedy: str
     house: bool = False
+    governs: Test = field(init=False, repr=False, compare=False)
+    holds: Test = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "governs", skimmed(self.where))
+        object.__setattr__(self, "holds", skimmed(self.require))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _made_again(self)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +79,7 @@ class Rule:
     """One rule, ready to be asked.
 
     `each` is the list whose items it judges, or nothing; `amended` says who changed it and why.
+    `concerns` answers `applies` with yes, no or not known.
     """
 
     id: str
@@ -96,6 +109,21 @@ class Rule:
     line: int
     raw: dict[str, Any]
     amended: tuple[Amended, ...] = ()
+    concerns: Test = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "concerns", skimmed(self.applies))
+
+    def __hash__(self) -> int:
+        return hash(self.id)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _made_again(self)
+
+
+def _made_again(one: Case | Rule) -> tuple[Any, ...]:
+    """Say how to make it in another process, which cannot be handed what conditions became."""
+    return type(one), tuple(getattr(one, each.name) for each in fields(one) if each.init)
 
 
 @dataclass(frozen=True, slots=True)

@@ -65,6 +65,8 @@ def placed(rules: Sequence[Rule], deriver: Deriver) -> tuple[list[Rule], tuple[s
     return placed, tuple(notes)
 
 
+# The rules of a book are the same for thousands of specs.
+@functools.lru_cache(maxsize=4096)
 def _earlier(rule: Rule, move: Move) -> Rule:
     if rule.id.partition(".")[0] != move.section:
         return rule

@@ -11,10 +11,11 @@ from checker.deriving.quantity import REGISTRY
 from checker.judging.conditions import Judged
 from checker.judging.review_data import MET, NOT_MET, NOT_SHOWN, Compared
 from checker.reading.kinds import default_unit
-from checker.reading.write_back import Toward, format_difference, format_quantity
+from checker.reading.write_back import NOISE, Toward, format_difference, format_quantity
 from checker.values import Choice, Range
 
 _BARE = {"count", "number", "ratio", "year"}
+_FIGURES = 9
 _WORDY = {"text", "texts", "word", "words", "date", "year", "yes_no", "curve"}
 
 
@@ -27,8 +28,9 @@ def put(judged: Judged) -> Compared:
     off = _difference(left.kind, judged.off, unit, "up") if outcome == NOT_MET else ""
     room = _difference(left.kind, judged.room, unit, "down") if outcome == MET else ""
     return Compared(
-        left.path, left.title, outcome, shown, needed, off, room, left.pattern in REGISTRY
-    )
+        left.path, left.title, outcome, shown, needed, off, room, left.pattern in REGISTRY,
+        _margin(judged), left.kind, unit,
+    )  # fmt: skip
 
 
 class InWords(Sequence[Compared]):
@@ -68,13 +70,29 @@ class InWords(Sequence[Compared]):
         return tuple, (self._all(),)
 
 
+def _margin(judged: Judged) -> float | None:
+    """Return the room that a comparison leaves, negative where it fails by so much."""
+    if judged.outcome is None:
+        return None
+    margin = judged.room if judged.outcome else judged.off and -judged.off
+    if margin is None or not isfinite(margin):
+        return None
+    if judged.left.kind in ("length", "level") and abs(margin) < NOISE:
+        return 0.0
+    # The last digits of a float are those of the machine.
+    return float(f"{margin:.{_FIGURES}g}")
+
+
 def _difference(kind: str, value: float | None, unit: str, toward: Toward) -> str:
     # A strict limit that is met exactly is missed by nothing that could be measured.
     if value is None or not isfinite(value) or (value == 0.0 and toward == "up"):
         return ""
-    if kind in _BARE:
-        return say(kind, value, "")
-    return format_difference(kind, value, unit, toward)
+    return say_difference(kind, value, unit, toward)
+
+
+def say_difference(kind: str, value: float, unit: str, toward: Toward) -> str:
+    """Return how far two values of a kind lie apart, as text in a unit."""
+    return say(kind, value, "") if kind in _BARE else format_difference(kind, value, unit, toward)
 
 
 def _difference_unit(left: Derived, judged: Judged) -> str:

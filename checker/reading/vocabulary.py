@@ -98,7 +98,16 @@ class Vocabulary:
 
 def plain_word(text: str) -> str:
     """Return a word by its letters and digits alone, without regard to case, spaces and marks."""
+    return _plain_word(text) if len(text) <= _SHORT else _letters(text)
+
+
+def _letters(text: str) -> str:
     return "".join(filter(str.isalnum, text.lower()))
+
+
+# The same few words stand in every spec; texts that are longer than words do not.
+_SHORT = 60
+_plain_word = functools.lru_cache(maxsize=8192)(_letters)
 
 
 def nearest(word: str, known: list[str]) -> str:

@@ -14,7 +14,7 @@ _PLACES = {"1:n": 1, "H:V": 2, "deg": 1, "": 2}
 _EIGHTHS = 8
 _TAPE = 16  # parts of an inch on a tape
 _TAPE_END = 120.0  # in; beyond it nobody reads sixteenths
-_NOISE = 1e-9  # m; what two levels that agree differ by as floats
+NOISE = 1e-9  # m; what two levels that agree differ by as floats
 _FIGURES = {"mm": 3}  # below 1: the openings of sieves and fabrics are told to three figures
 _SMALL = 0.001  # below it a decimal is mostly noughts: 1e-5 reads better
 _MOST_PLACES = 17
@@ -43,7 +43,7 @@ def format_quantity(
         raise ValueError(f"{si_value} cannot be written as {KINDS[kind].noun}")
     if unit not in units.BY_KIND[kind] and kind not in _MANNERS.get(unit, ()):
         raise ValueError(f"{KINDS[kind].noun} is not written in {unit!r}")
-    if kind in ("length", "level") and abs(si_value) < _NOISE:
+    if kind in ("length", "level") and abs(si_value) < NOISE:
         si_value = 0.0
     if unit == "ft-in":
         return _feet_and_inches(si_value, toward, places)

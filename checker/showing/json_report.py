@@ -110,19 +110,22 @@ def _closed(one: Closed) -> dict[str, Any]:
     }
 
 
+# Nearly all there is.
+_ATOMS = (str, bool, int, float, type(None))
+
+
 def _plain(value: Any) -> Any:
     """Return records as mappings, in the order their fields are written down in."""
-    if isinstance(value, str | bool | int):
-        # Nearly all there is.
+    if type(value) in _ATOMS:
         return value
-    if isinstance(value, tuple):
-        names = getattr(value, "_fields", ())
-        if not names:
-            return [_plain(one) for one in value]
-        return {name: _plain(one) for name, one in zip(names, value, strict=True)}
+    if names := getattr(value, "_fields", ()):
+        return {
+            name: one if type(one) in _ATOMS else _plain(one)
+            for name, one in zip(names, value, strict=True)
+        }
     if dataclasses.is_dataclass(value):
         names = [field.name for field in dataclasses.fields(value)]
         return {name: _plain(getattr(value, name)) for name in names}
     if isinstance(value, Sequence):
-        return [_plain(one) for one in value]
+        return [one if type(one) in _ATOMS else _plain(one) for one in value]
     return value

@@ -6,6 +6,7 @@ or turn the reading direction is taken out here, before anything is measured or 
 
 from __future__ import annotations
 
+import functools
 import re
 import textwrap
 import unicodedata
@@ -73,16 +74,29 @@ def paragraph(
     The label stands `indent` columns in and the text `hang` columns after it on every line. An
     empty text gives no line, so a label never stands alone. A word longer than a line is broken.
     """
+    if not text:
+        return []
+    wrap = _wrapped if len(text) < _LONG else _wrap
+    return list(wrap(text, width, label, indent, hang, style, label_style))
+
+
+def _wrap(
+    text: str, width: int, label: str, indent: int, hang: int, style: str, label_style: str
+) -> tuple[Line, ...]:
     room = max(width - indent - hang, 20)
-    wrapped = textwrap.wrap(" ".join(clean(text).split()), room, break_on_hyphens=False)
     lines: list[Line] = []
-    for number, words in enumerate(wrapped):
-        shown = clean(label) if number == 0 else ""
+    for words in textwrap.wrap(" ".join(clean(text).split()), room, break_on_hyphens=False):
+        shown = "" if lines else clean(label)
         # A label longer than its column pushes its own line, never the others.
         padding = " " * max(hang - len(shown), 1 if shown else 0)
         head = (Span(" " * indent), Span(shown, label_style)) if shown else (Span(" " * indent),)
         lines.append((*head, Span(padding), Span(words, style)))
-    return lines
+    return tuple(lines)
+
+
+# What a rule says is the same in the review of every assembly, and no rule says so much at once.
+_wrapped = functools.lru_cache(maxsize=4096)(_wrap)
+_LONG = 2000
 
 
 def heading(text: str, width: int) -> list[Line]:

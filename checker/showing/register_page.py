@@ -19,8 +19,9 @@ Made from the register and the tables by `python -m checker.showing.pages`.
 
 - `spec.schema.json` is the vocabulary of a spec, from which [the page in specs](../specs/README.md)
   is made; `spec.editor.schema.json` is the same for an editor, which sees a spec as it is written.
-- `rule.schema.json`, `source.schema.json` and `review.schema.json` describe a rule, an entry of the
-  register below, and what `belowgrade review --as json` writes.
+- `rule.schema.json` and `source.schema.json` describe a rule and an entry of the register below,
+  `review.schema.json` and `effect.schema.json` what `belowgrade review --as json` and
+  `belowgrade effect --as json` write.
 - `cautions.yaml` holds the safety notes that stand on top of every review.
 - `sources.yaml` is the register of published sources: whatever a rule or a table may cite.
 - `not_judged.yaml` lists what no rule judges, and why.

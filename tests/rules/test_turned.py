@@ -82,7 +82,7 @@ def mutants(rule: Rule) -> Iterator[tuple[str, Rule]]:
 
 
 def _requiring(case: Case, one: Compare) -> Case:
-    return case._replace(require=with_turned(case.require, one))
+    return dataclasses.replace(case, require=with_turned(case.require, one))
 
 
 def _where(rule: Rule, key: str, cases: tuple[Case, ...]) -> Iterator[tuple[str, Rule]]:
@@ -92,7 +92,7 @@ def _where(rule: Rule, key: str, cases: tuple[Case, ...]) -> Iterator[tuple[str,
         if key == "cases" and any(ask_alike(case.require, other.require) for other in others):
             continue
         for one in distinct(comparisons(case.where)):
-            changed = case._replace(where=with_turned(case.where, one))
+            changed = dataclasses.replace(case, where=with_turned(case.where, one))
             mixed = (*cases[:number], changed, *cases[number + 1 :])
             yield (
                 f"{key} {number} where {_said(one)}",

@@ -42,7 +42,8 @@ TOO_HIGH = BLANK._replace(
     outcome=NOT_MET,
     compared=(
         Compared("drain.crown_high", "crown of the pipe at its highest corner", NOT_MET,
-                 "91.92 ft", "below underside of slab 91.67 ft", "3 in", "", True),
+                 "91.92 ft", "below underside of slab 91.67 ft", "3 in", "", True,
+                 -0.0762, "level", "in"),
     ),
     places=(
         At("drain.corners.NE.invert", "invert", "91.58", 41, 20, "SUB-03 p2", "on paper"),

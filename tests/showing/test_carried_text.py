@@ -12,7 +12,7 @@ from checker.showing.console import as_text
 
 def with_one(review: Review, number: int, **fields: object) -> Review:
     finding = review.of(NOT_MET)[number]
-    other = finding._replace(**fields)  # type: ignore[arg-type]
+    other = finding._replace(**fields)
     findings = tuple(other if one is finding else one for one in review.findings)
     return dataclasses.replace(review, findings=findings)
 

@@ -10,7 +10,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from checker.judging.review_data import Finding, Review
+from checker.judging.review_data import Compared, Finding, Review
 from checker.showing.json_report import as_json
 
 SCHEMA = json.loads(
@@ -42,6 +42,13 @@ def test_schema_misses_a_field_that_is_left_out(review: Review, field: str) -> N
     assert not is_valid(report)
 
 
+@pytest.mark.parametrize("field", Compared._fields)
+def test_schema_misses_a_figure_that_is_left_out(review: Review, field: str) -> None:
+    report = loaded(review)
+    del report["reviews"][0]["findings"][0]["compared"][0][field]
+    assert not is_valid(report)
+
+
 @pytest.mark.parametrize(
     ("field", "value"),
     [("outcome", "passed"), ("severity", "high"), ("score", 7), ("rule", "Drain")],
@@ -62,6 +69,7 @@ def test_every_word_of_the_review_is_there(review: Review) -> None:
         "path": "drain.crown_high", "title": "crown of the pipe at its highest corner",
         "outcome": "not met", "shown": "91.92 ft", "needed": "below underside of slab 91.67 ft",
         "off_by": "3 in", "room": "", "is_quantity": True,
+        "margin": -0.0762, "kind": "level", "unit": "in",
     }  # fmt: skip
     assert too_high["places"][0]["line"] == 41
     assert too_high["elsewhere"][0]["cited"][0]["ref"] == "o-reg-332-12"
