@@ -24,14 +24,15 @@ def for_every_choice(work_out: Callable[[list[Any]], Any], arguments: list[Any])
     if math.prod(len(options) for options in ways) > _MOST:
         raise OutsideLimits("too much is left open to try every choice")
     results: list[Any] = []
-    apart: list[NotApplicable] = []
+    # Words, because an exception that is kept keeps the whole review until it is searched for.
+    apart: list[str] = []
     for way in itertools.product(*ways):
         try:
             results.append(work_out(list(way)))
         except NotApplicable as reason:
-            apart.append(reason)
+            apart.append(str(reason))
     if not results:
-        raise apart[0]
+        raise NotApplicable(apart[0])
     if apart:
         raise OutsideLimits(f"for some of the choices left open: {apart[0]}")
     return _together(results)

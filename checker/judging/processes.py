@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import signal
+import sys
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from functools import partial
+from multiprocessing import get_context
+from multiprocessing.context import BaseContext
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -48,11 +51,16 @@ def in_processes(
 
     `lost` gives what is told of a thing whose process has ended before its time.
     """
-    pool = ProcessPoolExecutor(min(jobs, MOST_JOBS), initializer=_start, initargs=(work,))
+    pool = ProcessPoolExecutor(min(jobs, MOST_JOBS), _context(), _start, (work,))
     try:
         yield from _by_pool(things, work, pool, jobs, lost)
     finally:
         pool.shutdown(cancel_futures=True)
+
+
+def _context() -> BaseContext:
+    """Say how processes come about: as copies, where that is safe, which have the rule book."""
+    return get_context("fork" if sys.platform == "linux" else None)
 
 
 def _by_pool(
@@ -66,11 +74,21 @@ def _by_pool(
     # only this one has it.
     waiting: deque[tuple[Sequence[Thing], Future[list[Given]] | None]] = deque()
     for batch in _batches(things, max(1, min(_AT_A_TIME, len(things) // jobs))):
-        waiting.append((batch, None if None in batch else pool.submit(_do_batch, batch)))
+        waiting.append((batch, None if None in batch else _hand_over(batch, pool)))
         if len(waiting) > _AHEAD * jobs:
             yield from _results(*waiting.popleft(), work, lost)
     while waiting:
         yield from _results(*waiting.popleft(), work, lost)
+
+
+def _hand_over(batch: Sequence[Any], pool: ProcessPoolExecutor) -> Future[list[Any]]:
+    try:
+        return pool.submit(_do_batch, batch)
+    except BrokenProcessPool as error:
+        # One process ended, and so none takes anything more: that is told in its turn.
+        refused: Future[list[Any]] = Future()
+        refused.set_exception(error)
+        return refused
 
 
 def _batches(things: Sequence[Thing], size: int) -> Iterator[Sequence[Thing]]:

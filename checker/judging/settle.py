@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import dataclasses
 import hashlib
-from collections.abc import Iterable
 from typing import NamedTuple
 
 from checker.judging.day import on_day
@@ -12,7 +11,7 @@ from checker.judging.house import House, by_the_house, find_house, load_house
 from checker.judging.judge import review as judge
 from checker.judging.places import Place, by_the_law_of, find_place, in_place, place_of
 from checker.judging.review_data import Review
-from checker.judging.rulebook import Rulebook
+from checker.judging.rulebook import Rule, Rulebook
 from checker.judging.variances import vary
 from checker.reading.spec import Spec
 
@@ -58,14 +57,10 @@ def settle(spec: Spec, rulebook: Rulebook, place: str = "", day: str = "") -> Se
     return Settled(spec, _book(rulebook, where, house), house, day)
 
 
-def with_the_rules_of_houses(rulebook: Rulebook, specs: Iterable[Spec]) -> Rulebook:
-    """Return a rule book with the rules of every house among specs, for a report to look up."""
-    known = {rule.id: rule for rule in rulebook.rules}
-    for spec in specs:
-        found = find_house(spec.file, submittal=spec.paper == "submittal")
-        for rule in load_house(found).rules if found else ():
-            known.setdefault(rule.id, rule)
-    return dataclasses.replace(rulebook, rules=tuple(sorted(known.values(), key=lambda r: r.id)))
+def rules_of_its_house(review: Review) -> tuple[Rule, ...]:
+    """Return the rules that the house of a reviewed spec adds, for a report to look up."""
+    found = find_house(review.file, submittal=review.paper == "submittal")
+    return load_house(found).rules if found else ()
 
 
 def _book(rulebook: Rulebook, place: Place | None, house: House | None) -> Rulebook:

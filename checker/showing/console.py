@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import stat
 from collections.abc import Iterable
 from pathlib import Path
 from typing import TextIO
@@ -15,6 +16,7 @@ __all__ = [
     "STYLES",
     "as_text",
     "in_colour",
+    "in_sight",
     "plain",
     "width_of",
     "write",
@@ -51,18 +53,20 @@ def as_text(lines: Iterable[Line]) -> str:
     return "\n".join(texts) + "\n" if texts else ""
 
 
-def write(lines: Iterable[Line], stream: TextIO) -> None:
-    """Write lines to a stream.
+def write(content: str | Iterable[Line], stream: TextIO) -> None:
+    """Write lines, or what `as_text` made of them, to a stream.
 
     Colour is used on a terminal alone, and not where NO_COLOR or TERM=dumb asks for none.
     Characters that the stream cannot write become question marks. Raises OSError when the stream
     cannot be written.
     """
-    if in_colour(stream):
-        _write_in_colour(lines, stream)
-        return
+    if not isinstance(content, str):
+        if in_colour(stream):
+            _write_in_colour(content, stream)
+            return
+        content = as_text(content)
     encoding = getattr(stream, "encoding", None) or "utf-8"
-    stream.write(as_text(lines).encode(encoding, "replace").decode(encoding))
+    stream.write(content.encode(encoding, "replace").decode(encoding))
 
 
 def write_file(path: Path, content: str | Iterable[Line]) -> None:
@@ -70,18 +74,19 @@ def write_file(path: Path, content: str | Iterable[Line]) -> None:
 
     Raises OSError when it cannot be written; what stood there before then still stands.
     """
-    write_pieces(path, [content if isinstance(content, str) else as_text(content)])
+    write_pieces(path, [content])
 
 
-def write_pieces(path: Path, pieces: Iterable[str]) -> None:
+def write_pieces(path: Path, pieces: Iterable[str | Iterable[Line]]) -> None:
     """Write a file whole or not at all, piece after piece as they come; otherwise as `write_file`.
 
     What goes wrong while the pieces are made leaves what stood there before, too.
     """
+    texts = (piece if isinstance(piece, str) else as_text(piece) for piece in pieces)
     if path.exists() and not path.is_file():
         # A pipe or a device cannot be replaced, only written to; a folder refuses by itself.
         with path.open("w", encoding="utf-8", newline="\n") as stream:
-            stream.writelines(pieces)
+            stream.writelines(texts)
         return
     # A link stays a link: what it leads to is replaced.
     target = path.resolve()
@@ -90,7 +95,7 @@ def write_pieces(path: Path, pieces: Iterable[str]) -> None:
     opened = part.open("x", encoding="utf-8", newline="\n")
     try:
         with opened as stream:
-            stream.writelines(pieces)
+            stream.writelines(texts)
         part.replace(target)
     finally:
         part.unlink(missing_ok=True)
@@ -117,6 +122,15 @@ def in_colour(stream: TextIO) -> bool:
     if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
         return False
     return stream.isatty()
+
+
+def in_sight(stream: TextIO) -> bool:
+    """Say whether what is written may be read as it comes: it goes to no file, where it waits."""
+    try:
+        return not stat.S_ISREG(os.fstat(stream.fileno()).st_mode)
+    except OSError:
+        # A stream of some other kind.
+        return True
 
 
 def width_of(stream: TextIO) -> int:

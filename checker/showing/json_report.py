@@ -4,18 +4,25 @@ from __future__ import annotations
 
 import dataclasses
 import json
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from textwrap import indent
-from typing import Any
+from typing import Any, NamedTuple
 
 from checker.judging.carried import Closed, Comparison, Fresh, fingerprint, shown_text
 from checker.judging.review_data import DOES_NOT_APPLY, MET, NOT_MET, NOT_SHOWN, Review
-from checker.showing.text import closing
+from checker.showing.text import Tally, closing, closing_of, tally
 
 # Raised whenever a program that reads the report would have to be changed.
 FORMAT = 1
 
 _OUTCOMES = (MET, NOT_MET, NOT_SHOWN, DOES_NOT_APPLY)
+
+
+class Part(NamedTuple):
+    """One review as JSON text, and its tally."""
+
+    text: str
+    tally: Tally
 
 
 def as_json(
@@ -26,20 +33,28 @@ def as_json(
     `accepted` says that whoever asked let pass what is not shown, as in the text output;
     `comparison` is how the reviews differ from earlier ones.
     """
-    report: dict[str, Any] = {"review_format": FORMAT, "reviews": []}
-    if comparison:
-        report["carried_over"] = _comparison(comparison)
-    report["closing"] = closing(reviews, accepted=accepted)
-    text = json.dumps(report, indent=2) + "\n"
-    if not reviews:
-        return text
-    # One after another: as mappings all at once they would take several times the room.
-    head, _, tail = text.partition("[]")
-    each = (
-        indent(json.dumps(_review(review, accepted=accepted), indent=2), "    ")
-        for review in reviews
-    )
-    return "".join((head, "[\n", ",\n".join(each), "\n  ]", tail))
+    parts = (part(review, accepted=accepted) for review in reviews)
+    return "".join(in_one(parts, accepted=accepted, comparison=comparison))
+
+
+def part(review: Review, *, accepted: bool = False) -> Part:
+    """Return one review as it stands among the others, so that none need wait for them."""
+    text = json.dumps(_review(review, accepted=accepted), indent=2)
+    return Part(indent(text, "    "), tally(review))
+
+
+def in_one(
+    parts: Iterable[Part], *, accepted: bool = False, comparison: Comparison | None = None
+) -> Iterator[str]:
+    """Yield the text of `as_json` piece by piece."""
+    tallies: list[Tally] = []
+    yield f'{{\n  "review_format": {FORMAT},\n  "reviews": ['
+    for one in parts:
+        yield (",\n" if tallies else "\n") + one.text
+        tallies.append(one.tally)
+    report: dict[str, Any] = {"carried_over": _comparison(comparison)} if comparison else {}
+    report["closing"] = closing_of(tallies, accepted=accepted)
+    yield ("\n  ],\n" if tallies else "],\n") + json.dumps(report, indent=2)[2:] + "\n"
 
 
 def as_json_line(review: Review, *, accepted: bool = False) -> str:

@@ -7,7 +7,7 @@ skipped; a file that could not be read is an error.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
 from checker.judging.review_data import DOES_NOT_APPLY, NOT_MET, NOT_SHOWN, Finding, Review
@@ -20,26 +20,14 @@ from checker.showing.text import closing
 _FORBIDDEN = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
-def as_junit(reviews: Sequence[Review], faults: Sequence[Fault] = ()) -> str:
+def as_junit(reviews: Iterable[Review], faults: Sequence[Fault] = ()) -> str:
     """Return reviews, and what could not be read, as XML in plain ASCII without any time in it."""
-    root = Element("testsuites", name="belowgrade")
-    for review in reviews:
-        _suite(root, review)
-    for file in dict.fromkeys(fault.file for fault in faults):
-        suite = SubElement(root, "testsuite", name=_text(file))
-        case = SubElement(suite, "testcase", name="can be read", classname=_text(file))
-        for fault in faults:
-            if fault.file == file:
-                SubElement(case, "error", type="unreadable", message=_text(str(fault)))
-    for suite in root:
-        _count(suite)
-    indent(root)
-    text: bytes = tostring(root, encoding="us-ascii", xml_declaration=True)
-    return text.decode() + "\n"
+    return "".join(in_one(map(suite, reviews), lambda: faults))
 
 
-def _suite(root: Element, review: Review) -> None:
-    suite = SubElement(root, "testsuite", name=_text(f"{review.assembly} ({review.basis})"))
+def suite(review: Review) -> str:
+    """Return one review as a suite."""
+    suite = Element("testsuite", name=_text(f"{review.assembly} ({review.basis})"))
     for finding in review.findings:
         case = SubElement(suite, "testcase", _about(finding, review))
         if finding.outcome == DOES_NOT_APPLY:
@@ -52,6 +40,35 @@ def _suite(root: Element, review: Review) -> None:
     SubElement(suite, "system-out").text = _text(
         joined([*(f"{one.signal}: {one.text}" for one in review.cautions), closing([review])], " ")
     )
+    return _written(suite)
+
+
+def in_one(suites: Iterable[str], faults: Callable[[], Sequence[Fault]]) -> Iterator[str]:
+    """Yield the text of `as_junit` piece by piece; `faults` is asked after the last suite."""
+    yield "<?xml version='1.0' encoding='us-ascii'?>\n<testsuites name=\"belowgrade\">"
+    yield from suites
+    of_files: dict[str, list[Fault]] = {}
+    for fault in faults():
+        of_files.setdefault(fault.file, []).append(fault)
+    for file, found in of_files.items():
+        yield _unreadable(file, found)
+    yield "\n</testsuites>\n"
+
+
+def _unreadable(file: str, faults: Sequence[Fault]) -> str:
+    suite = Element("testsuite", name=_text(file))
+    case = SubElement(suite, "testcase", name="can be read", classname=_text(file))
+    for fault in faults:
+        SubElement(case, "error", type="unreadable", message=_text(str(fault)))
+    return _written(suite)
+
+
+def _written(suite: Element) -> str:
+    """Return a suite as it stands inside the whole, on lines of its own."""
+    _count(suite)
+    indent(suite, level=1)
+    text: bytes = tostring(suite, encoding="us-ascii", xml_declaration=False)
+    return "\n  " + text.decode()
 
 
 def _about(finding: Finding, review: Review) -> dict[str, str]:

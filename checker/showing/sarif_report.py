@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 from urllib.parse import quote
 
 from checker.judging.carried import Comparison, fingerprint
@@ -26,10 +26,12 @@ from checker.judging.review_data import (
     Review,
 )
 from checker.judging.rulebook import COMMON_PRACTICE, Rule, Rulebook
+from checker.judging.settle import rules_of_its_house
 from checker.reading.faults import Fault
 from checker.showing.finding_text import named
+from checker.showing.forms import End
 from checker.showing.lines import clean, joined, sentence
-from checker.showing.text import closing
+from checker.showing.text import Tally, closing_of, tally
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -50,8 +52,22 @@ _EXITS = {
 }
 
 
+class Part(NamedTuple):
+    """What one review gives to a log, as JSON text wherever no other review has a say in it.
+
+    `results` have the id of their rule before them; `rules` are those of the house, by id.
+    """
+
+    results: tuple[tuple[str, str], ...]
+    rules: dict[str, str]
+    assembly: str
+    cautions: tuple[str, ...]
+    asked: tuple[str, str]
+    tally: Tally
+
+
 def as_sarif(
-    reviews: Sequence[Review],
+    reviews: Iterable[Review],
     rulebook: Rulebook,
     *,
     faults: Sequence[Fault] = (),
@@ -64,35 +80,108 @@ def as_sarif(
     `faults` are what could not be read, `exit_status` what the command ends with, `version` that of
     belowgrade. With a `comparison` every result says whether it is new.
     """
-    listed = [(one, finding) for one in reviews for finding in one.findings if _kind(finding)]
-    named_rules = {finding.rule for _, finding in listed}
-    rules = [rule for rule in rulebook.rules if rule.id in named_rules]
-    index = {rule.id: number for number, rule in enumerate(rules)}
     states = _states(comparison)
-    driver: dict[str, Any] = {
-        "name": "belowgrade",
-        **({"version": version, "semanticVersion": version} if version else {}),
-        "rules": [_rule(rule) for rule in rules],
-        "notifications": [
-            {"id": "unreadable", "shortDescription": {"text": "A file could not be read."}}
-        ],
-    }
-    run: dict[str, Any] = {
-        "tool": {"driver": driver},
-        "automationDetails": {"id": _automation(reviews)},
-        "columnKind": "unicodeCodePoints",
-        "newlineSequences": _LINE_BREAKS,
-        "originalUriBaseIds": {
-            _ROOT: {"description": {"text": "The folder that the command was started in."}}
-        },
-        "invocations": [_invocation(faults, exit_status)],
-        "results": [
-            _result(review, finding, index[finding.rule], states) for review, finding in listed
-        ],
-        "properties": _summary(reviews),
-    }
-    log = {"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}
-    return json.dumps(log, indent=2) + "\n"
+    parts = (part(rulebook, review, states) for review in reviews)
+    return "".join(in_one(parts, rulebook, lambda: End(faults, exit_status), version))
+
+
+def part(rulebook: Rulebook, review: Review, states: dict[str, str] | None = None) -> Part:
+    """Return what one review gives to a log; `states` say by fingerprint what is new."""
+    listed = [finding for finding in review.findings if _kind(finding)]
+    of_house = {one.rule for one in listed}.difference(rule.id for rule in rulebook.rules)
+    rules = rules_of_its_house(review) if of_house else ()
+    return Part(
+        results=tuple((one.rule, json.dumps(_result(review, one, states))) for one in listed),
+        rules={rule.id: json.dumps(_rule(rule)) for rule in rules},
+        assembly=json.dumps(_assembly(review)),
+        cautions=tuple(f"{one.signal}: {one.text}" for one in review.cautions),
+        asked=(review.by, review.basis),
+        tally=tally(review),
+    )
+
+
+def in_one(
+    parts: Iterable[Part], rulebook: Rulebook, end: Callable[[], End], version: str
+) -> Iterator[str]:
+    """Yield the text of `as_sarif` piece by piece; `end` is asked after the last part.
+
+    The results come first, each on a line, so that none has to wait for another file. The rules
+    that they name follow, in the order in which they were first named.
+    """
+    log = json.dumps({"$schema": SCHEMA, "version": "2.1.0"})
+    yield f'{log[:-1]}, "runs": [{{\n"results": ['
+    gathered = _Gathered(rulebook)
+    for one in parts:
+        yield gathered.results(one)
+    yield "\n],\n"
+    yield from gathered.rest(end(), version)
+    yield "\n}]}\n"
+
+
+class _Gathered:
+    """What the parts leave behind when their results are written: little, for each of them."""
+
+    def __init__(self, rulebook: Rulebook) -> None:
+        self._known = {rule.id: rule for rule in rulebook.rules}
+        self._rules: list[str] = []
+        # How a result begins, by its rule, which has its number from the first that names it.
+        self._begins: dict[str, str] = {}
+        self._assemblies: list[str] = []
+        self._cautions: dict[str, None] = {}
+        self._asked: set[tuple[str, str]] = set()
+        self._tallies: list[Tally] = []
+
+    def results(self, part: Part) -> str:
+        """Return the results of one part as they stand in the log."""
+        self._assemblies.append(part.assembly)
+        self._cautions.update(dict.fromkeys(part.cautions))
+        self._asked.add(part.asked)
+        self._tallies.append(part.tally)
+        lines = []
+        for rule, result in part.results:
+            comma = "," if self._begins else ""
+            lines.append(f"{comma}\n{self._begin(rule, part)}{result[1:]}")
+        return "".join(lines)
+
+    def _begin(self, rule: str, part: Part) -> str:
+        if rule not in self._begins:
+            known = self._known.get(rule)
+            number = len(self._rules)
+            self._rules.append(json.dumps(_rule(known)) if known else part.rules[rule])
+            self._begins[rule] = f'{{"ruleId": {json.dumps(rule)}, "ruleIndex": {number}, '
+        return self._begins[rule]
+
+    def rest(self, end: End, version: str) -> Iterator[str]:
+        """Yield all of the run but its results."""
+        driver = {
+            "name": "belowgrade",
+            **({"version": version, "semanticVersion": version} if version else {}),
+            "notifications": [
+                {"id": "unreadable", "shortDescription": {"text": "A file could not be read."}}
+            ],
+        }
+        run = {
+            "automationDetails": {"id": _automation(self._asked)},
+            "columnKind": "unicodeCodePoints",
+            "newlineSequences": _LINE_BREAKS,
+            "originalUriBaseIds": {
+                _ROOT: {"description": {"text": "The folder that the command was started in."}}
+            },
+            "invocations": [_invocation(end)],
+        }
+        told = {"closing": closing_of(self._tallies), "cautions": list(self._cautions)}
+        yield '"tool": {"driver": '
+        yield from _with_list(driver, "rules", self._rules)
+        yield f'}},\n{json.dumps(run)[1:-1]},\n"properties": '
+        yield from _with_list(told, "assemblies", self._assemblies)
+
+
+def _with_list(values: dict[str, Any], key: str, texts: Iterable[str]) -> Iterator[str]:
+    """Yield values as JSON, and last among them a list of what is JSON already."""
+    yield f"{json.dumps(values)[:-1]}, {json.dumps(key)}: ["
+    for number, text in enumerate(texts):
+        yield f",\n{text}" if number else f"\n{text}"
+    yield "\n]}"
 
 
 # -- results ---------------------------------------------------------------------------------------
@@ -107,15 +196,12 @@ def _kind(finding: Finding) -> str:
     return "review" if finding.because.startswith(_FOR_A_PERSON) else ""
 
 
-def _result(
-    review: Review, finding: Finding, index: int, states: dict[str, str] | None
-) -> dict[str, Any]:
+def _result(review: Review, finding: Finding, states: dict[str, str] | None) -> dict[str, Any]:
+    """Return a result without its rule, whose number only the log as a whole knows."""
     kind = _kind(finding)
     known = fingerprint(review, finding)
     places = [_location(place.file or review.file, place) for place in finding.places]
     result: dict[str, Any] = {
-        "ruleId": finding.rule,
-        "ruleIndex": index,
         "kind": kind,
         "level": LEVELS[finding.severity] if kind == "fail" else "none",
         "message": _message(_text(finding)),
@@ -265,19 +351,19 @@ def _artifact(file: str) -> dict[str, Any]:
 # -- the run ---------------------------------------------------------------------------------------
 
 
-def _automation(reviews: Sequence[Review]) -> str:
+def _automation(asked: Iterable[tuple[str, str]]) -> str:
     """Return what tells apart runs that ask different things of the same files."""
-    stages = sorted({review.by for review in reviews if review.by})
-    bases = sorted({review.basis for review in reviews if review.basis != "design"})
+    stages = sorted({stage for stage, _ in asked if stage})
+    bases = sorted({basis for _, basis in asked if basis != "design"})
     return "/".join(["belowgrade", *stages, *bases]) + "/"
 
 
-def _invocation(faults: Sequence[Fault], exit_status: int) -> dict[str, Any]:
+def _invocation(end: End) -> dict[str, Any]:
     return {
-        "executionSuccessful": not faults,
-        "exitCode": exit_status,
-        "exitCodeDescription": _EXITS[exit_status],
-        "toolExecutionNotifications": [_notification(fault) for fault in faults],
+        "executionSuccessful": not end.faults,
+        "exitCode": end.status,
+        "exitCodeDescription": _EXITS[end.status],
+        "toolExecutionNotifications": [_notification(fault) for fault in end.faults],
     }
 
 
@@ -291,29 +377,21 @@ def _notification(fault: Fault) -> dict[str, Any]:
     }
 
 
-def _summary(reviews: Sequence[Review]) -> dict[str, Any]:
-    cautions = dict.fromkeys(caution for review in reviews for caution in review.cautions)
-    return {
-        "closing": closing(reviews),
-        "cautions": [f"{one.signal}: {one.text}" for one in cautions],
-        "assemblies": [
-            _cleaned(
-                {
-                    "file": review.file,
-                    "assembly": review.assembly,
-                    "basis": review.basis,
-                    "paper": review.paper,
-                    "stage": review.stage,
-                    "digest": review.digest,
-                    "counts": {
-                        outcome: len(review.of(outcome))
-                        for outcome in (MET, NOT_MET, NOT_SHOWN, DOES_NOT_APPLY)
-                    },
-                }
-            )
-            for review in reviews
-        ],
+def _assembly(review: Review) -> dict[str, Any]:
+    counts = {
+        outcome: len(review.of(outcome)) for outcome in (MET, NOT_MET, NOT_SHOWN, DOES_NOT_APPLY)
     }
+    return _cleaned(
+        {
+            "file": review.file,
+            "assembly": review.assembly,
+            "basis": review.basis,
+            "paper": review.paper,
+            "stage": review.stage,
+            "digest": review.digest,
+            "counts": counts,
+        }
+    )
 
 
 def _message(text: str) -> dict[str, str]:

@@ -6,7 +6,8 @@ The last line can never be taken for a release.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import Generic, NamedTuple, TypeVar
 
 from checker.judging.review_data import (
     DOES_NOT_APPLY,
@@ -48,6 +49,27 @@ _SPEC_SAYS = "the spec says"
 _NOT_A_RELEASE = "This is not a release."
 
 
+# Text as it leaves the process that made it: plain, or lines that still have their styles.
+Shape = TypeVar("Shape", str, list[Line])
+
+
+class Tally(NamedTuple):
+    """How many findings of one review came out how: all that the last line of several needs."""
+
+    judged: bool
+    met: int
+    not_met: int
+    not_shown: int
+    varied: int
+
+
+class Part(NamedTuple, Generic[Shape]):
+    """One review as text, and its tally."""
+
+    text: Shape
+    tally: Tally
+
+
 def render(
     reviews: Sequence[Review], *, width: int = PIPE_WIDTH, accepted: bool = False
 ) -> list[Line]:
@@ -55,26 +77,63 @@ def render(
 
     `accepted` says that whoever asked let pass what is not shown; the last line then says so.
     """
-    width = min(width, WIDEST)
-    lines: list[Line] = []
-    for number, review in enumerate(reviews):
-        lines += [BLANK] if number else []
-        lines += _review(review, width, accepted=accepted)
-    if len(reviews) != 1:
-        total = f"{counted(len(reviews), 'assembly', 'assemblies')} in all:"
-        lines += [BLANK, line(total), *_closing(reviews, accepted=accepted)]
-    return lines
+    parts = (part(list, one, width=width, accepted=accepted) for one in reviews)
+    return [row for lines in in_a_row(parts, list, accepted=accepted) for row in lines]
 
 
-def closing(reviews: Sequence[Review], *, accepted: bool = False) -> str:
+def part(
+    shape: Callable[[list[Line]], Shape],
+    review: Review,
+    *,
+    width: int = PIPE_WIDTH,
+    accepted: bool = False,
+) -> Part[Shape]:
+    """Return one review as text, so that any number can be written as they come."""
+    lines = _review(review, min(width, WIDEST), accepted=accepted)
+    return Part(shape(lines), tally(review))
+
+
+def with_blanks(texts: Iterable[Shape], shape: Callable[[list[Line]], Shape]) -> Iterator[Shape]:
+    """Yield texts with a blank line between one and the next."""
+    for number, text in enumerate(texts):
+        yield shape([BLANK]) + text if number else text
+
+
+def in_a_row(
+    parts: Iterable[Part[Shape]], shape: Callable[[list[Line]], Shape], *, accepted: bool = False
+) -> Iterator[Shape]:
+    """Yield the parts, and at the end what all come to, unless there is just one."""
+    tallies: list[Tally] = []
+
+    def texts() -> Iterator[Shape]:
+        for one in parts:
+            tallies.append(one.tally)
+            yield one.text
+
+    yield from with_blanks(texts(), shape)
+    if len(tallies) != 1:
+        total = f"{counted(len(tallies), 'assembly', 'assemblies')} in all:"
+        yield shape([BLANK, line(total), *_closing(tallies, accepted=accepted)])
+
+
+def tally(review: Review) -> Tally:
+    """Count the findings of a review."""
+    met, not_met, not_shown = (len(review.of(each)) for each in (MET, NOT_MET, NOT_SHOWN))
+    varied = sum(bool(one.varied) for one in review.findings)
+    return Tally(review.judged, met, not_met, not_shown, varied)
+
+
+def closing(reviews: Iterable[Review], *, accepted: bool = False) -> str:
     """Return the sentence that ends every output: what was judged, and that nothing is released."""
-    if not any(review.judged for review in reviews):
+    return closing_of([tally(review) for review in reviews], accepted=accepted)
+
+
+def closing_of(tallies: Sequence[Tally], *, accepted: bool = False) -> str:
+    """Return the same sentence where only the tallies of the reviews are left."""
+    if not any(one.judged for one in tallies):
         return f"Nothing could be judged. {_NOT_A_RELEASE}"
-    met, not_met, not_shown = (
-        sum(len(review.of(outcome)) for review in reviews) for outcome in (MET, NOT_MET, NOT_SHOWN)
-    )
+    _, met, not_met, not_shown, varied = map(sum, zip(*tallies, strict=True))
     let_pass = " (let pass)" if accepted and not_shown else ""
-    varied = sum(bool(one.varied) for review in reviews for one in review.findings)
     by_variance = f" ({varied} by variance)" if varied else ""
     return (
         f"{met} met, {not_met} not met{by_variance}, {not_shown} could not be judged{let_pass}. "
@@ -105,13 +164,13 @@ def _review(review: Review, width: int, *, accepted: bool) -> list[Line]:
         *_list("Assumed, because the spec does not show it", _assumed(review), width),
         *_list("Notes from reading the spec", review.notes, width),
         BLANK,
-        *_closing([review], accepted=accepted),
+        *_closing([tally(review)], accepted=accepted),
     ]
 
 
-def _closing(reviews: Sequence[Review], *, accepted: bool) -> list[Line]:
+def _closing(tallies: Sequence[Tally], *, accepted: bool) -> list[Line]:
     # Never wrapped: the last line alone must say that this is not a release.
-    return [line(closing(reviews, accepted=accepted), "closing")]
+    return [line(closing_of(tallies, accepted=accepted), "closing")]
 
 
 def head_lines(review: Review, width: int) -> list[Line]:

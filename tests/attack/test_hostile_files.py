@@ -196,7 +196,7 @@ def test_a_file_that_vanishes_or_changes_while_it_is_read(folder: Path) -> None:
 
 
 def test_a_file_that_vanishes_after_it_was_found(folder: Path) -> None:
-    from checker.command import Reading
+    from checker.command.reading import Reading
     from checker.judging.many import Asked, judge_files
     from checker.judging.rulebook import load_rulebook
 

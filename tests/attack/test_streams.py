@@ -20,6 +20,15 @@ FULL = Path("/dev/full")
 needs_full = pytest.mark.skipif(not FULL.exists(), reason="this system has no /dev/full")
 
 
+@pytest.fixture
+def many(folder: Path) -> Path:
+    for number in range(300):
+        shutil.copy(folder / "good.yaml", folder / f"lot{number:03}.yaml")
+    # Read first, so that its complaint says that the work has begun.
+    (folder / "a.yaml").write_text("vocabulary: 1\nwal: {}\n", encoding="utf-8")
+    return folder
+
+
 def left(folder: Path) -> set[str]:
     return {one.name for one in folder.iterdir()}
 
@@ -66,6 +75,22 @@ def test_no_room_for_a_file_leaves_the_old_one(folder: Path, form: str) -> None:
     assert left(folder) == before
 
 
+@pytest.mark.parametrize("form", ["text", "sarif"])
+def test_no_room_for_all_of_many_leaves_the_old_one(many: Path, form: str) -> None:
+    out = many / "out"
+    out.write_text("as it was", encoding="utf-8")
+    before = left(many)
+    ended = belowgrade(
+        "review", ".", "--as", form, "--to", "out", "--jobs", "2", folder=many, file_size=200_000
+    )
+    assert ended.status == 2
+    complaints = ended.err.splitlines()
+    assert complaints[0].startswith("a.yaml:2:1: there is no 'wal'")
+    assert complaints[1:] == ["out: cannot be written: File too large"]
+    assert out.read_text(encoding="utf-8") == "as it was"
+    assert left(many) == before
+
+
 @pytest.mark.parametrize("to", [".", "gone/out", "good.yaml/out", "a" * 300])
 def test_where_nothing_can_be_written(folder: Path, to: str) -> None:
     before = left(folder)
@@ -107,12 +132,12 @@ def test_a_stream_that_is_closed(folder: Path, closed: int, arguments: list[str]
         assert done.returncode == 2
 
 
-def test_a_reader_that_goes_away(folder: Path) -> None:
-    for number in range(5):
-        shutil.copy(folder / "good.yaml", folder / f"good{number}.yaml")
+@pytest.mark.parametrize(("form", "jobs"), [("jsonl", "1"), ("text", "1"), ("sarif", "2")])
+def test_a_reader_that_goes_away(many: Path, form: str, jobs: str) -> None:
+    (many / "a.yaml").unlink()
     process = subprocess.Popen(
-        [sys.executable, "-m", "checker", "review", ".", "--as", "jsonl"],
-        cwd=folder,
+        [sys.executable, "-m", "checker", "review", ".", "--as", form, "--jobs", jobs],
+        cwd=many,
         env={**os.environ, "PYTHONPATH": str(ROOT)},
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
@@ -129,17 +154,8 @@ def test_a_reader_that_goes_away(folder: Path) -> None:
 # -- an impatient user -----------------------------------------------------------------------------
 
 
-@pytest.fixture
-def many(folder: Path) -> Path:
-    for number in range(300):
-        shutil.copy(folder / "good.yaml", folder / f"lot{number:03}.yaml")
-    # Read first, so that its complaint says that the work has begun.
-    (folder / "a.yaml").write_text("vocabulary: 1\nwal: {}\n", encoding="utf-8")
-    return folder
-
-
-@pytest.mark.parametrize("jobs", ["1", "2"])
-def test_interrupted_from_the_keyboard(many: Path, jobs: str) -> None:
+@pytest.mark.parametrize(("form", "jobs"), [("jsonl", "1"), ("jsonl", "2"), ("text", "2")])
+def test_interrupted_from_the_keyboard(many: Path, form: str, jobs: str) -> None:
     (many / "out").write_text("as it was", encoding="utf-8")
     before = left(many)
     process = subprocess.Popen(
@@ -150,7 +166,7 @@ def test_interrupted_from_the_keyboard(many: Path, jobs: str) -> None:
             "review",
             ".",
             "--as",
-            "jsonl",
+            form,
             "--to",
             "out",
             "--jobs",

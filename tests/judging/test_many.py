@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import io
 import multiprocessing
 import os
@@ -11,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from checker.judging.judge import review as judge
-from checker.judging.many import Asked, judge_files
+from checker.judging.many import Asked, judge_file, judge_files
 from checker.judging.review_data import Review
 from checker.judging.rulebook import Rulebook, load_rulebook
 from checker.reading.reader import load_spec
@@ -23,6 +24,10 @@ FILES = [SPECS / "good.yaml", SPECS / "bad.yaml", SPECS / "metric.yaml"]
 
 def whole(spec: Spec, review: Review) -> tuple[str, Review]:
     return spec.name, review
+
+
+def nothing(spec: Spec, review: Review) -> None:
+    pass
 
 
 def end_at_once(spec: Spec, review: Review) -> str:
@@ -78,10 +83,22 @@ def test_more_files_than_are_ever_read_ahead(rulebook: Rulebook) -> None:
     assert names == [load_spec(file)[0].name for file in FILES] * 13 + [load_spec(FILES[0])[0].name]
 
 
-def test_a_process_that_ends_is_told_of_each_file_it_had(rulebook: Rulebook) -> None:
-    found = list(judge_files(list(FILES), Asked(rulebook, end_at_once), 2))
-    assert [one.faults[0].file for one in found] == [str(file) for file in FILES]
+@pytest.mark.parametrize("times", [1, 20])
+def test_a_process_that_ends_is_told_of_each_file_it_had(rulebook: Rulebook, times: int) -> None:
+    files = FILES * times
+    found = list(judge_files(list(files), Asked(rulebook, end_at_once), 2))
+    assert [one.faults[0].file for one in found] == [str(file) for file in files]
     assert all("--jobs" in one.faults[0].message for one in found)
+
+
+def test_processes_that_are_no_copies_of_this_one_say_the_same(
+    rulebook: Rulebook, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # As on systems where a process cannot safely be copied.
+    spawning = multiprocessing.get_context("spawn")
+    monkeypatch.setattr("checker.judging.processes._context", lambda: spawning)
+    alone = list(judge_files(list(FILES), Asked(rulebook, whole)))
+    assert list(judge_files(list(FILES), Asked(rulebook, whole), 2)) == alone
 
 
 def test_whoever_stops_early_leaves_no_process_behind(rulebook: Rulebook) -> None:
@@ -91,3 +108,22 @@ def test_whoever_stops_early_leaves_no_process_behind(rulebook: Rulebook) -> Non
     assert isinstance(judged, Generator)
     judged.close()
     assert multiprocessing.active_children() == []
+
+
+def test_a_review_is_gone_when_nobody_holds_it(rulebook: Rulebook) -> None:
+    """Else thousands would have to be searched for what refers to itself in a circle."""
+    asked = Asked(rulebook, nothing)
+    files = sorted(SPECS.rglob("*.yaml"))
+    gc.collect()
+    gc.disable()
+    try:
+        left = {}
+        for file in files:
+            judge_file(file, asked)
+            # What is made once for all files may leave something behind.
+            gc.collect()
+            judge_file(file, asked)
+            left[file.name] = gc.collect()
+    finally:
+        gc.enable()
+    assert set(left.values()) == {0}, left

@@ -1,0 +1,83 @@
+"""What several commands take, and what is meant by it."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from checker.command.printing import complain
+
+if TYPE_CHECKING:
+    from checker.judging.rulebook import Rulebook
+
+
+class Severity(StrEnum):
+    """How bad a finding is."""
+
+    critical = "critical"
+    major = "major"
+    minor = "minor"
+
+
+SpecPaths = Annotated[
+    list[str], typer.Argument(metavar="SPEC...", help="Files, folders, or - for standard input.")
+]
+PlaceName = Annotated[
+    str, typer.Option(metavar="ID", help="Judge by the law of this place, such as henrico-va.")
+]
+
+
+def rulebook_of(*paths: Path) -> Rulebook:
+    """Return the rule book in files or folders, else the one that comes with belowgrade."""
+    from checker.judging.rulebook import load_rulebook
+    from checker.reading.faults import Unreadable
+
+    try:
+        return load_rulebook(*paths)
+    except Unreadable as error:
+        for fault in error.faults:
+            complain(str(fault))
+    except FileNotFoundError as error:
+        complain(str(error))
+    raise typer.Exit(2)
+
+
+def stage_asked(given: str) -> str:
+    """Return the stage asked for, or nothing where none is."""
+    from checker.judging.review_data import STAGES
+    from checker.reading.vocabulary import nearest, plain_word
+
+    stages = {plain_word(stage): stage for stage in STAGES}
+    if given and plain_word(given) not in stages:
+        known = ", ".join(STAGES).replace("_", " ")
+        complain(f"there is no stage '{given}'{nearest(given, list(STAGES))}; stages: {known}")
+        raise typer.Exit(2)
+    return stages.get(plain_word(given), "")
+
+
+def day_asked(given: str) -> str:
+    """Return the day asked for. Only the word today reads the clock."""
+    from datetime import date
+
+    from checker.judging.day import read_day
+
+    try:
+        return read_day(date.today().isoformat() if given == "today" else given) if given else ""
+    except ValueError as error:
+        complain(f"--on: {error}, or as the word today")
+    raise typer.Exit(2)
+
+
+def place_asked(given: str) -> str:
+    """Return the id of the place asked for."""
+    from checker.judging.places import find_place
+    from checker.reading.faults import Unreadable
+
+    try:
+        return find_place(given).id if given else ""
+    except (LookupError, Unreadable) as error:
+        complain(str(error.args[0]))
+    raise typer.Exit(2)
