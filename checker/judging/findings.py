@@ -154,9 +154,11 @@ def _assumed(ruling: Ruling, finding: Finding, room: Room) -> tuple[str, ...]:
 
 def _rests_on_assumptions(ruling: Ruling, deriver: Deriver) -> bool:
     """Say whether anything that was looked at may be assumed, without comparing it again."""
-    values = (deriver.get(path, ruling.item if each else "") for path, each in ruling.reads)
-    # Where the row of a table is not shown, the worst row may have been taken.
-    return any(one.assumed or not one.known for one in values)
+    for read in ruling.reads:
+        found = deriver.get(read.path, ruling.item if read.each else "")
+        if found.assumed or (read.worst and not found.known):
+            return True
+    return False
 
 
 def _title(pattern: str) -> str:
@@ -171,7 +173,7 @@ def _tight(ruling: Ruling, finding: Finding, room: Room) -> bool:
 
 
 def _of_lengths(reads: Reads) -> bool:
-    return any(kind_of(path) in _LENGTHS for path, _ in reads)
+    return any(kind_of(read.path) in _LENGTHS for read in reads)
 
 
 def _holds_barely(judged: Judged, deriver: Deriver) -> bool:

@@ -8,6 +8,7 @@ ranges, open choices, limits from tables.
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import NamedTuple
 
 from checker.deriving.engine import Deriver
 from checker.judging.conditions import PLAIN, Combined, Compare, Condition, is_nothing
@@ -17,8 +18,18 @@ from checker.values import Choice
 Test = Callable[[Deriver, str, bool], bool | None]
 
 
-# The paths that a condition looks at, each with whether it is of the item at hand.
-Reads = tuple[tuple[str, bool], ...]
+class Read(NamedTuple):
+    """A path that a condition looks at: whether of the item at hand, and what it does without one.
+
+    `worst` says that the worst row of a table is taken where the value is not shown.
+    """
+
+    path: str
+    each: bool
+    worst: bool
+
+
+Reads = tuple[Read, ...]
 
 _NUMBERS = (float, int)
 
@@ -28,10 +39,12 @@ def reads(condition: Condition | None) -> Reads:
     if condition is None:
         return ()
     if isinstance(condition, Compare):
-        row = condition.lookup.path if condition.lookup else ""
-        return tuple(
-            (path, ".each" in path) for path in (condition.value, condition.other, row) if path
-        )
+        paths = filter(None, (condition.value, condition.other))
+        found = tuple(Read(path, ".each" in path, False) for path in paths)
+        if condition.lookup is None:
+            return found
+        row = condition.lookup.path
+        return (*found, Read(row, ".each" in row, condition.lookup.worst is not None))
     return tuple(dict.fromkeys(one for part in condition.parts for one in reads(part)))
 
 
