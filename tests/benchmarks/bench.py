@@ -13,7 +13,8 @@ Parts, all of them where none is named:
 
 The two sides take turns, so that a machine that slows down slows both. Shown are the medians, the
 median of the ratios of the pairs and the middle half of those. Nothing is asserted: a ratio is for
-comparing two commits on one machine, a few minutes apart. Needs `pip install -e '.[bench]'`.
+comparing two commits on one machine, a few minutes apart. Needs `pip install -e '.[bench]'`. All of
+it takes an hour, on a machine that should do nothing else; `--files 200` takes a fifth of that.
 
 The specs are invented on the spot (corpus.py) and thrown away afterwards. What was measured is kept
 in the temp folder, so that a slow part need not be measured twice; `--table` puts all that is kept

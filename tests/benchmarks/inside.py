@@ -137,34 +137,37 @@ def growth_over_rules(files: Sequence[Path], turns: int) -> Iterator[Row]:
     yield curve(f"review by more rules, for each rule ({len(specs)} specs)", "rules", each)
 
 
+# One thing of a list, with its number and another figure to fill in.
+ITEMS = {
+    "outlets": (
+        "  - {id: o%d, kind: daylight, invert: 89.60, leg_length: %d ft, leg_slope: 1/8 in/ft,\n"
+        "     leg_pipe: solid, distance_line: 14 ft, guard: screen, responsible: by others}\n"
+    ),
+    "fabrics": (
+        "  - {id: f%d, kind: nonwoven, position: around_stone, aos: 0.%d mm,\n"
+        "     permittivity: 1.3 1/s, top_lap: 12 in}\n"
+    ),
+}
+
+
 def growth_over_items(turns: int) -> Iterator[Row]:
     """Tell the time per outlet, and per fabric, of a spec that has many; the first is not counted."""
     book = load_rulebook()
-    outlet = (
-        "  - {id: o%d, kind: daylight, invert: 89.60, leg_length: %d ft, leg_slope: 1/8 in/ft,\n"
-        "     leg_pipe: solid, distance_line: 14 ft, guard: screen, responsible: by others}\n"
-    )
-    fabric = (
-        "  - {id: f%d, kind: nonwoven, position: around_stone, aos: 0.%d mm,\n"
-        "     permittivity: 1.3 1/s, top_lap: 12 in}\n"
-    )
-    for section, item in (("outlets", outlet), ("fabrics", fabric)):
-        counts = (1, 10, 100, 500)
-        texts = {str(count): _with_items(section, item, count) for count in counts}
 
-        def task(text: str) -> Callable[[], object]:
-            return lambda: _work_out(review(spec, book) for spec in read_specs(text, "many.yaml"))
+    def task(text: str) -> Callable[[], object]:
+        return lambda: _work_out(review(spec, book) for spec in read_specs(text, "many.yaml"))
 
-        taken = in_turn({count: task(text) for count, text in texts.items()}, turns)
-        each = {
-            count: without_the_first(taken[str(count)], taken["1"], count) for count in counts[1:]
-        }
+    for section in ITEMS:
+        counts = (10, 100, 500)
+        sides = {str(count): task(with_items(section, count)) for count in (1, *counts)}
+        taken = in_turn(sides, turns)
+        each = {count: without_the_first(taken[str(count)], taken["1"], count) for count in counts}
         yield curve(f"read and review a spec with more {section}, for each", section, each)
 
 
-def _with_items(section: str, item: str, count: int) -> str:
+def with_items(section: str, count: int) -> str:
     """Return the good example with so many things in one of its lists."""
-    items = "".join(item % (number, 10 + number % 80) for number in range(count))
+    items = "".join(ITEMS[section] % (number, 10 + number % 80) for number in range(count))
     text = GOOD.read_text(encoding="utf-8")
     return re.sub(rf"(?m)^{section}:\n(?:  .*\n)+", lambda _: f"{section}:\n{items}", text)
 

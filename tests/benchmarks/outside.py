@@ -49,7 +49,7 @@ def into_a_pipe(folder: Path, name: str, *arguments: str | Path) -> Task:
                 said += len(chunk)
             status = started.wait()
             # 1 means that something was found, and 2 that one of the files could not be read.
-            if status > 2 or (status == 2 and not said):
+            if status not in (0, 1, 2) or (status == 2 and not said):
                 complaints.seek(0)
                 raise SystemExit(f"{name} failed: {complaints.read().decode()}")
 

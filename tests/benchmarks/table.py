@@ -22,8 +22,13 @@ _HEAD = ("| what | ours | beside | ratio (middle half) | aim |", "|---|---|---|-
 
 def shown(ratio: Ratio) -> str:
     """Return a ratio with its middle half, where it has one."""
-    middle, low, high = (f"{one:.3g}" if one else "" for one in ratio)
-    return f"{middle} ({low} to {high})" if low and high else middle
+    if ratio.low is None or ratio.high is None:
+        return _number(ratio.middle)
+    return f"{_number(ratio.middle)} ({_number(ratio.low)} to {_number(ratio.high)})"
+
+
+def _number(value: float) -> str:
+    return f"{value:.1f}" if value >= 10 else f"{value:.2f}"
 
 
 def keep(part: str, rows: Sequence[Row], options: str) -> None:
@@ -43,7 +48,10 @@ def write_table(parts: Sequence[str]) -> None:
     page = ROOT / "README.md"
     text = "\n".join([*_HEAD, *rows, "", _made_by(measured), ""])
     before = page.read_text(encoding="utf-8")
-    page.write_text(_PLACE.sub(lambda found: found[1] + text + found[2], before), encoding="utf-8")
+    after, places = _PLACE.subn(lambda found: found[1] + text + found[2], before)
+    if places != 1:
+        raise SystemExit("README.md has no place for the table: <!-- measured -->")
+    page.write_text(after, encoding="utf-8")
 
 
 def _kept() -> dict[str, Any]:
