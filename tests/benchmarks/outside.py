@@ -74,12 +74,20 @@ def many(folder: Path, count: int, turns: int) -> Iterator[Row]:
         "yamllint": into_a_pipe(folder, "yamllint", "."),
         "check-jsonschema": into_a_pipe(folder, "check-jsonschema", "--schemafile", SCHEMA, *files),
     }
-    ours = {form: into_a_pipe(folder, "belowgrade", "review", ".", "--as", form) for form in FORMS}
+    ways: dict[str, tuple[str, ...]] = {
+        "--short": ("--short",),
+        "--short --jobs 2": ("--short", "--jobs", "2"),
+        **{f"--as {form}": ("--as", form) for form in FORMS},
+        "--as text --jobs 2": ("--jobs", "2"),
+    }
+    ours = {
+        way: into_a_pipe(folder, "belowgrade", "review", ".", *given) for way, given in ways.items()
+    }
     taken = in_turn({**ours, **others}, turns)
-    for form in FORMS:
+    for way in ways:
         for other in others:
-            what = f"review {count:,} files as {form}"
-            yield _row(what, taken, form, other, other, aims.MANY)
+            what = f"review {count:,} files {way}"
+            yield _row(what, taken, way, other, other, aims.MANY[other])
 
 
 def jobs(folder: Path, count: int, turns: int) -> Iterator[Row]:
