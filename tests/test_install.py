@@ -21,9 +21,12 @@ SCRIPTS = "Scripts" if os.name == "nt" else "bin"
 
 
 def run(*command: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:
+    # With a path to a checkout in it, what is installed would not be what is run.
+    environment = {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
     return subprocess.run(
         [str(part) for part in command],
         cwd=cwd,
+        env=environment,
         capture_output=True,
         text=True,
         stdin=subprocess.DEVNULL,
