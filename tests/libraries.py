@@ -1,4 +1,7 @@
-"""The libraries that come along with an installation: what the package needs, and what they need."""
+"""The libraries that come along with an installation: what the package needs, and what they need.
+
+`python -m tests.libraries` prints which versions of them are installed here.
+"""
 
 from __future__ import annotations
 
@@ -68,3 +71,7 @@ def _ever(asked: Requirement) -> bool:
         asked.marker.evaluate({"extra": "", "platform_system": system, "python_version": python})
         for system, python in product(SYSTEMS, stated())
     )
+
+
+if __name__ == "__main__":
+    print(", ".join(f"{name} {number}" for name, number in installed(needed()).items()))
