@@ -8,6 +8,7 @@ import shutil
 import subprocess
 import sys
 import sysconfig
+import tomllib
 import venv
 import zipfile
 from pathlib import Path
@@ -21,9 +22,12 @@ SCRIPTS = "Scripts" if os.name == "nt" else "bin"
 
 
 def run(*command: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:
+    # With a path to a checkout in it, what is installed would not be what is run.
+    environment = {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
     return subprocess.run(
         [str(part) for part in command],
         cwd=cwd,
+        env=environment,
         capture_output=True,
         text=True,
         stdin=subprocess.DEVNULL,
@@ -127,6 +131,36 @@ def test_editable_install_lists_every_rule_and_copies_none(tmp_path: Path, home:
     assert ids_listed(home) == ids_in_source()
     # A copy left behind would be read one day instead of the files that somebody edits.
     assert not (site_of(home) / "checker").exists()
+
+
+def built(folder: Path, *, mask: int, day: int, backwards: bool) -> dict[str, bytes]:
+    """Copy the sources under a mask of rights, date them, and build both archives there."""
+    contents = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    tops = contents["tool"]["hatch"]["build"]["targets"]["sdist"]["include"]
+    under = [ROOT / top.lstrip("/") for top in [*tops, "/pyproject.toml", "/.gitignore"]]
+    files = [file for top in under for file in (top.rglob("*") if top.is_dir() else [top])]
+    before = os.umask(mask)
+    try:
+        for file in sorted(files, reverse=backwards):
+            if file.is_file() and "__pycache__" not in file.parts:
+                copy = folder / "checkout" / file.relative_to(ROOT)
+                copy.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copyfile(file, copy)
+                os.utime(copy, (day, day))
+        out = folder / "dist"
+        command = (sys.executable, "-m", "build", "--no-isolation", "--outdir", out)
+        must(*command, folder / "checkout", cwd=folder)
+    finally:
+        os.umask(before)
+    return {archive.name: archive.read_bytes() for archive in out.iterdir()}
+
+
+def test_the_same_sources_give_the_same_archives(tmp_path: Path) -> None:
+    """Whoever builds a release, from whatever copy and at whatever time, gets the same bytes."""
+    one = built(tmp_path / "one", mask=0o022, day=1_000_000_000, backwards=False)
+    other = built(tmp_path / "a longer name", mask=0o077, day=1_900_000_000, backwards=True)
+    assert sorted(Path(name).suffix for name in one) == [".gz", ".whl"]
+    assert one == other
 
 
 @pytest.mark.parametrize("state", ["empty", "missing"])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -22,6 +23,15 @@ OUTPUTS = re.findall(
     r"(?ms)^<!-- output of: belowgrade ([^,\n]+?)(?:, first \d+ lines)? -->\n```text\n(.*?)^```\n<!-- end of output -->$",
     README,
 )
+
+
+def test_the_pythons_said_to_be_tested_are_those_of_the_package() -> None:
+    package = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    named = re.findall(r":: Python :: (3\.\d+)", "\n".join(package["classifiers"]))
+    assert package["requires-python"] == f">={named[0]}"
+    (said,) = re.findall(r"with Python (3\.\d+) or newer \((.*?)\s+are tested\)", README, re.DOTALL)
+    assert said[0] == named[0]
+    assert re.findall(r"3\.\d+", said[1]) == named
 
 
 def belowgrade(*arguments: str) -> subprocess.CompletedProcess[str]:

@@ -122,7 +122,7 @@ def thrust(layers: Sequence[Layer], water: float = WATER) -> Thrust:
     """
     _check_layers(layers, water)
     stress = head = force = moment = 0.0
-    left = sum(layer.thickness for layer in layers)
+    left = math.fsum(layer.thickness for layer in layers)
     for layer in layers:
         high, share = layer.thickness, layer.coefficient
         weight = layer.unit_weight - (water if layer.in_water else 0.0)

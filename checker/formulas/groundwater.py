@@ -117,7 +117,9 @@ def crowding(x: float) -> float:
         raise ValueError("a depth over a spacing must be above nothing")
     if x <= _SHALLOW:
         return math.pi**2 / (4 * x) + math.log(x / (2 * math.pi))
-    return sum(4 * math.exp(-2 * n * x) / (n * -math.expm1(-2 * n * x)) for n in range(1, 60, 2))
+    return math.fsum(
+        4 * math.exp(-2 * n * x) / (n * -math.expm1(-2 * n * x)) for n in range(1, 60, 2)
+    )
 
 
 def _check(*numbers: float) -> None:

@@ -7,6 +7,7 @@ line there is one run fewer and one way.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -152,7 +153,7 @@ def runs_to_outlet(
     if parting == outlet:
         raise ValueError("the outlet lies at the highest corner, so nothing runs to it")
     starts = (parting, parting) if parting is not None else (0, corners - 1)
-    whole = sum(runs[: corners if closed else corners - 1])
+    whole = math.fsum(runs[: corners if closed else corners - 1])
     found: dict[int, Run] = {}
     for start, onward in zip(starts, (True, False), strict=True):
         ways = ways_to_outlet(corners, start, outlet, closed)
@@ -172,7 +173,7 @@ def total_length(runs: Sequence[float], corners: int, closed: bool) -> float:
     whether it is a loop. Source: geometry. Raises ValueError when runs and corners do not match.
     """
     check_runs([0.0] * corners, runs, closed)
-    return sum(runs[:corners] if closed else runs[: corners - 1])
+    return math.fsum(runs[:corners] if closed else runs[: corners - 1])
 
 
 def length_at_offset(around_wall: float, offset: float) -> float:
@@ -203,8 +204,8 @@ def check_runs(inverts: Sequence[float], runs: Sequence[float], closed: bool) ->
 
 def _lengths(start: int, outlet: int, runs: Sequence[float], closed: bool) -> list[float]:
     """Return the length of each way from `start` to `outlet`, the shorter first."""
-    onward = sum(runs[min(start, outlet) : max(start, outlet)])
-    return sorted([onward, sum(runs) - onward]) if closed else [onward]
+    onward = math.fsum(runs[min(start, outlet) : max(start, outlet)])
+    return sorted([onward, math.fsum(runs) - onward]) if closed else [onward]
 
 
 def _corners_between(corner: int, outlet: int, corners: int) -> int:

@@ -6,6 +6,7 @@ value could change it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from typing import Any, NamedTuple
 
@@ -190,7 +191,7 @@ def _any(outcomes: list[bool | None]) -> bool | None:
 
 
 def _distance(answer: Answer) -> float:
-    return sum(one.off if one.off is not None else 1e6 for one in answer.judged)
+    return math.fsum(one.off if one.off is not None else 1e6 for one in answer.judged)
 
 
 # -- comparing ------------------------------------------------------------------------------------

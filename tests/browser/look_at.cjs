@@ -39,7 +39,9 @@ async function layout(browser, seen) {
 
 async function audit(page) {
   await page.evaluate(axe);
-  const { violations, passes } = await page.evaluate(() => globalThis.axe.run());
+  // Every rule is run on every part; only what is listed of a rule that holds is cut to one part.
+  const { violations, passes } = await page.evaluate(
+    () => globalThis.axe.run({ resultTypes: ["violations"] }));
   return {
     passes: passes.length,
     violations: violations.map((one) => `${one.impact} ${one.id}: ${one.nodes[0].html}`),

@@ -68,6 +68,19 @@ def seen(folder: Path) -> Any:
     return json.loads(done.stdout)
 
 
+@pytest.fixture(scope="module")
+def printed(seen: Any, folder: Path) -> dict[str, list[tuple[float, float, str]]]:
+    """The pages of each print: width, height and text, which takes its time to read."""
+    assert seen["whole"]
+    return {
+        paper: [
+            (float(page.mediabox.width), float(page.mediabox.height), page.extract_text())
+            for page in pypdf.PdfReader(folder / f"{paper}.pdf").pages
+        ]
+        for paper in ("Letter", "A4")
+    }
+
+
 def named(faults: list[Finding]) -> list[str]:
     return sorted(f"{one.rule} {one.item}" for one in faults)
 
@@ -120,25 +133,22 @@ def test_keynote_leads_to_its_fault_and_focus_is_seen(seen: Any) -> None:
 # Points, lying: 11 by 8.5 in, and 297 by 210 mm.
 @pytest.mark.parametrize(("paper", "size"), [("Letter", (792, 612)), ("A4", (842, 595))])
 def test_print_has_numbered_pages_with_nothing_folded(
-    seen: Any, folder: Path, paper: str, size: tuple[int, int]
+    printed: dict[str, Any], paper: str, size: tuple[int, int]
 ) -> None:
-    assert seen["whole"]
-    pages = pypdf.PdfReader(folder / f"{paper}.pdf").pages
+    pages = printed[paper]
     assert len(pages) > 5
-    for number, page in enumerate(pages, start=1):
-        box = page.mediabox
-        assert (float(box.width), float(box.height)) == pytest.approx(size, abs=2)
-        assert f"page {number} of {len(pages)}" in page.extract_text()
-    text = " ".join(" ".join(page.extract_text() for page in pages).split())
+    for number, (width, height, text) in enumerate(pages, start=1):
+        assert (width, height) == pytest.approx(size, abs=2)
+        assert f"page {number} of {len(pages)}" in text
+    text = " ".join(" ".join(text for *_, text in pages).split())
     # One is folded into the calculation of a fault, one into the list of what does not apply.
     assert "crown = invert + outside diameter - wall thickness" in text
     assert "faults not looked for" in text
 
 
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
-def test_first_printed_page_holds_the_whole_frame(seen: Any, folder: Path, paper: str) -> None:
-    assert seen["whole"]
-    first = pypdf.PdfReader(folder / f"{paper}.pdf").pages[0].extract_text()
+def test_first_printed_page_holds_the_whole_frame(printed: dict[str, Any], paper: str) -> None:
+    *_, first = printed[paper][0]
     assert "DANGER" in first
     assert "Keynotes" in first
     assert "reviewed by" in first

@@ -103,6 +103,11 @@ def test_total_length_leaves_out_the_closing_run_of_a_line() -> None:
     assert pipe_run.total_length([42, 30, 42], 4, closed=False) == 114
 
 
+def test_lengths_add_up_the_same_in_every_python() -> None:
+    # Ten times 0.1, added one after the other in floating point, are 0.9999999999999999.
+    assert pipe_run.total_length([0.1] * 10, 10, True) == 1.0
+
+
 @given(length=st.floats(1, 100), width=st.floats(1, 100), offset=st.floats(0, 3))
 def test_length_at_offset_agrees_with_a_rectangle_grown_on_all_sides(
     length: float, width: float, offset: float

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from checker.deriving.quantity import Assumed, NotShown, OutsideLimits, quantity
 from checker.formulas import levels, takeoff
 
@@ -35,7 +37,7 @@ def length_to_order(at_pipe: float | None, shape: str | None, runs: Legs) -> flo
     known = [length for length in lengths if length is not None]
     if not known or len(known) < len(lengths):
         raise NotShown("the length of the drain", "wall.perimeter", "drain.corners")
-    return sum(known)
+    return math.fsum(known)
 
 
 @quantity(
@@ -56,7 +58,7 @@ def solid_length(outlets: tuple[str, ...], kinds: Words, legs: Legs) -> float:
     if len(known) < len(led):
         bare = (name for name, length in zip(led, lengths, strict=True) if length is None)
         raise NotShown("the length of each leg", *(f"outlets.{name}.leg_length" for name in bare))
-    return float(sum(known))
+    return math.fsum(known)
 
 
 @quantity(

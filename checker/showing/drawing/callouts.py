@@ -6,6 +6,7 @@ that leaders do not cross, and are pushed apart until none covers another.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -72,15 +73,15 @@ def spread(
     When all together are higher than the room they close up and run over its lower end.
     """
     room = bottom - top
-    needed = sum(heights) + gap * max(len(heights) - 1, 0)
+    needed = math.fsum(heights) + gap * max(len(heights) - 1, 0)
     if needed > room:
-        gap = max(0.0, (room - sum(heights)) / max(len(heights) - 1, 1))
+        gap = max(0.0, (room - math.fsum(heights)) / max(len(heights) - 1, 1))
     tops: list[float] = []
     free = top
     for wish, height in zip(wishes, heights, strict=True):
         tops.append(max(wish, free))
         free = tops[-1] + height + gap
-    limit = max(bottom, top + sum(heights) + gap * max(len(heights) - 1, 0))
+    limit = max(bottom, top + math.fsum(heights) + gap * max(len(heights) - 1, 0))
     for index in range(len(tops) - 1, -1, -1):
         tops[index] = min(tops[index], limit - heights[index])
         limit = tops[index] - gap
@@ -109,7 +110,7 @@ def _fit(ordered: Sequence[Callout], column: Column) -> list[_Set]:
     ):  # fmt: skip
         chosen = [_set(one, column.width, most) for one in notes]
         gap = _GAP if most > 1 else 0.4
-        if sum(one.height + gap for one in chosen) <= room:
+        if math.fsum(one.height + gap for one in chosen) <= room:
             break
     return chosen
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from math import isfinite
+from math import fsum, isfinite
 from typing import Any, NamedTuple
 
 from checker.deriving.engine import Derived, Deriver
@@ -138,7 +138,7 @@ class Figures:
 def _one(value: Any) -> float | None:
     if isinstance(value, Range):
         ends = [end for end in value if isfinite(end)]
-        return sum(ends) / len(ends) if ends else None
+        return fsum(ends) / len(ends) if ends else None
     if isinstance(value, int | float) and not isinstance(value, bool):
         return float(value)
     return None

@@ -142,7 +142,7 @@ def centroid(ring: Sequence[Point]) -> Point:
         cross = x0 * y1 - x1 * y0
         twice, x_sum, y_sum = twice + cross, x_sum + (x0 + x1) * cross, y_sum + (y0 + y1) * cross
     if abs(twice) < 1e-6:
-        return sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring)
+        return math.fsum(x for x, _ in ring) / len(ring), math.fsum(y for _, y in ring) / len(ring)
     return x_sum / (3 * twice), y_sum / (3 * twice)
 
 
@@ -151,7 +151,7 @@ def outward(ring: Sequence[Point], closed: bool, along: Point) -> Point:
 
     `along` is the direction of a run; the house lies on the inside of a closed ring.
     """
-    area = sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairwise([*ring, ring[0]]))
+    area = math.fsum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairwise([*ring, ring[0]]))
     ux, uy = along
     return (uy, -ux) if area >= 0 or not closed else (-uy, ux)
 

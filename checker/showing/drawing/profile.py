@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -236,7 +237,7 @@ class _Profile:
             return []
         one, other = self._run_of_slope(flat.value if flat else 0.0)
         levels = [s.corner.invert.value for s in (one, other) if s.corner.invert]
-        level = sum(levels) / len(levels) if levels else frame.low
+        level = math.fsum(levels) / len(levels) if levels else frame.low
         at = (frame.x((one.along + other.along) / 2), frame.y(level))
         text = f"flattest run {flat.text}" if flat else "the drain"
         return [Callout("course", at, text, numbers)]

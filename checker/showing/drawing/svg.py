@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable, Sequence
@@ -165,7 +166,7 @@ _BROAD = frozenset("mwMW%@")
 
 def width_of(text: str, size: float = SMALL, *, bold: bool = False) -> float:
     """Return about how wide a text comes out, in a sans-serif on the wide side."""
-    ems = sum(
+    ems = math.fsum(
         0.36 if c in _NARROW else 0.93 if c in _BROAD else 0.66 if c.isupper() or c.isdigit()
         else 1.0 if ord(c) > 0x2E7F else 0.6
         for c in text

@@ -46,6 +46,11 @@ def test_what_is_cut_off_says_so() -> None:
     assert width_of(shortened("W" * 2000, 50)) <= 50
 
 
+def test_widths_add_up_the_same_in_every_python() -> None:
+    # Narrow letters are 0.36 wide; ten of them, added one after the other, 3.599999999999999.
+    assert width_of("i" * 10, 1) == 10 * 0.36
+
+
 @pytest.mark.parametrize("system", ["us", "si"])
 def test_a_view_takes_the_largest_usual_scale_that_fits(system: str) -> None:
     scale = fitting(3.0, 4.0, (330, 240), system)
