@@ -6,11 +6,14 @@ rules, and `review(spec, rulebook)` gives a Review, which is plain data.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
 __all__ = ["load_rulebook", "load_spec", "review"]
 
+# As the library typing has it, which takes its time to load: until this is done, whoever interrupts
+# the program sees Python's own complaint.
+TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from checker.judging.judge import review
     from checker.judging.rulebook import load_rulebook
     from checker.reading.reader import load_spec

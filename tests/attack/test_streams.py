@@ -192,3 +192,80 @@ def test_interrupted_from_the_keyboard(many: Path, form: str, jobs: str) -> None
     assert (many / "out").read_text(encoding="utf-8") == "as it was"
     with pytest.raises(ProcessLookupError):
         os.killpg(process.pid, 0)
+
+
+# Says when Python itself is up and the program begins to load its first part.
+_STARTED = """
+import os, sys
+from checker.__main__ import main
+def at(event, about):
+    if event == 'import' and about[0] == 'checker.command':
+        os.write(1, b'up\\n')
+sys.addaudithook(at)
+main()
+"""
+_INTERRUPTED_AT = """
+import os, signal, sys
+from checker.__main__ import main
+module = sys.argv.pop(1)
+def at(event, about):
+    if event == "import" and about[0] == module:
+        os.kill(os.getpid(), signal.SIGINT)
+sys.addaudithook(at)
+main()
+"""
+
+
+@pytest.mark.parametrize("later", [0, 20, 50, 100, 150, 300, 600])
+def test_interrupted_early(folder: Path, later: int) -> None:
+    process = subprocess.Popen(
+        [sys.executable, "-c", _STARTED, "review", "good.yaml"],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+    )
+    with process:
+        assert process.stdout is not None
+        assert process.stderr is not None
+        assert process.stdout.readline() == "up\n"
+        time.sleep(later / 1000)
+        process.send_signal(signal.SIGINT)
+        out, err = process.communicate(timeout=60)
+    assert (process.returncode, err) in [(130, "interrupted\n"), (0, "")]
+    assert process.returncode == 130 or out.endswith("This is not a release.\n")
+
+
+@pytest.mark.parametrize(
+    "module",
+    ["checker.command", "typer", "checker.judging.rulebook", "yaml", "checker.showing.text"],
+)
+def test_interrupted_while_it_is_loaded(folder: Path, module: str) -> None:
+    ended = subprocess.run(
+        [sys.executable, "-c", _INTERRUPTED_AT, module, "review", "good.yaml"],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert (ended.returncode, ended.stdout, ended.stderr) == (130, "", "interrupted\n")
+
+
+def test_not_interrupted_where_it_was_started_so(folder: Path) -> None:
+    script = 'trap "" INT; exec "$@"'
+    process = subprocess.Popen(
+        ["sh", "-c", script, "sh", sys.executable, "-c", _STARTED, "review", "good.yaml"],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    with process:
+        assert process.stdout is not None
+        assert process.stdout.readline() == "up\n"
+        process.send_signal(signal.SIGINT)
+        assert process.stdout.read().endswith("This is not a release.\n")
+    assert process.returncode == 0
