@@ -6,6 +6,7 @@ Loading the rest takes longer than many a command, so this module loads next to 
 from __future__ import annotations
 
 import contextlib
+import gc
 import os
 import signal
 import sys
@@ -18,8 +19,11 @@ def main() -> None:
     if interruptible:
         # Nothing is begun while the rest is loaded, and an exception could get lost in there.
         signal.signal(signal.SIGINT, _end_at_once)
+    # All that is loaded stays; to look among it for garbage finds none.
+    gc.disable()
     from checker.command import main as run
 
+    gc.enable()
     try:
         if interruptible:
             signal.signal(signal.SIGINT, signal.default_int_handler)

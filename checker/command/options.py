@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -32,17 +33,29 @@ PlaceName = Annotated[
 
 def rulebook_of(*paths: Path) -> Rulebook:
     """Return the rule book in files or folders, else the one that comes with belowgrade."""
-    from checker.judging.rulebook import load_rulebook
     from checker.reading.faults import Unreadable
 
     try:
-        return load_rulebook(*paths)
+        return _kept_to_the_end(*paths)
     except Unreadable as error:
         for fault in error.faults:
             complain(str(fault))
     except FileNotFoundError as error:
         complain(str(error))
     raise typer.Exit(2)
+
+
+def _kept_to_the_end(*paths: Path) -> Rulebook:
+    # What is loaded here stays: to look among it for garbage, now or later, finds none.
+    gc.disable()
+    try:
+        from checker.judging.rulebook import load_rulebook
+
+        book = load_rulebook(*paths)
+        gc.freeze()
+    finally:
+        gc.enable()
+    return book
 
 
 def stage_asked(given: str) -> str:
