@@ -12,6 +12,7 @@ from checker.command.papers import calc, fieldsheet, letter, owner, section, tak
 from checker.command.printing import complain
 from checker.command.reviewing import review
 from checker.command.rule_book import rules, why
+from checker.command.shells import completion, get_ready
 from checker.command.two_sides import compare, effect
 
 __all__ = ["app", "main"]
@@ -28,6 +29,7 @@ app = typer.Typer(
 # As the help lists them.
 for command in (
     review, rules, why, calc, takeoff, section, letter, fieldsheet, owner, compare, effect,
+    completion,
 ):  # fmt: skip
     app.command()(command)
 
@@ -55,6 +57,7 @@ def main() -> None:
 
 
 def _run() -> int:
+    get_ready()
     try:
         app()
     except SystemExit as ended:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from checker.command import shells
 from checker.command.printing import complain
 
 if TYPE_CHECKING:
@@ -27,7 +28,20 @@ SpecPaths = Annotated[
     list[str], typer.Argument(metavar="SPEC...", help="Files, folders, or - for standard input.")
 ]
 PlaceName = Annotated[
-    str, typer.Option(metavar="ID", help="Judge by the law of this place, such as henrico-va.")
+    str,
+    typer.Option(
+        metavar="ID",
+        help="Judge by the law of this place, such as henrico-va.",
+        autocompletion=shells.places,
+    ),
+]
+ByStage = Annotated[
+    str,
+    typer.Option(
+        metavar="STAGE",
+        help="Ask only what must be right by this stage.",
+        autocompletion=shells.stages,
+    ),
 ]
 
 

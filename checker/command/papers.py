@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
-from checker.command.options import SpecPaths, rulebook_of, stage_asked
+from checker.command import shells
+from checker.command.options import ByStage, SpecPaths, rulebook_of, stage_asked
 from checker.command.printing import complain, put
 from checker.command.reading import Reading
 
@@ -99,9 +100,7 @@ def section(
     picture: Annotated[
         Picture, typer.Option(help="The section, the drain in plan and profile, or all levels.")
     ] = Picture.section,
-    by: Annotated[
-        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
-    ] = "",
+    by: ByStage = "",
     to: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
     ] = None,
@@ -138,9 +137,7 @@ def letter(
         Path | None,
         typer.Option(metavar="FILE", help="The letter or review before this one, as JSON."),
     ] = None,
-    by: Annotated[
-        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
-    ] = "",
+    by: ByStage = "",
 ) -> None:
     """Write the comment letter: numbered items, a suggestion for each, and the questions.
 
@@ -173,7 +170,12 @@ def letter(
 
 def fieldsheet(
     specs: SpecPaths,
-    by: Annotated[str, typer.Option(metavar="STAGE", help="The stage it is taken to.")],
+    by: Annotated[
+        str,
+        typer.Option(
+            metavar="STAGE", help="The stage it is taken to.", autocompletion=shells.stages
+        ),
+    ],
     instrument: Annotated[
         str, typer.Option(metavar="LEVEL", help="Level of the instrument: print rod readings.")
     ] = "",

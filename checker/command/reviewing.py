@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Annotated, Any, TypeVar
 import typer
 
 from checker.command.options import (
+    ByStage,
     PlaceName,
     Severity,
     SpecPaths,
@@ -54,9 +55,7 @@ class Basis(StrEnum):
 
 def review(
     specs: SpecPaths,
-    by: Annotated[
-        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
-    ] = "",
+    by: ByStage = "",
     measured: Annotated[
         Basis, typer.Option(help="Judge the design, what was measured, or both.")
     ] = Basis.design,

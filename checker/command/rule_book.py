@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from checker.command import shells
 from checker.command.options import PlaceName, place_asked, rulebook_of
 from checker.command.printing import complain
 
@@ -25,7 +26,12 @@ def rules(
 
 
 def why(
-    rule: Annotated[str, typer.Argument(metavar="ID", help="A rule, such as drain.above-slab.")],
+    rule: Annotated[
+        str,
+        typer.Argument(
+            metavar="ID", help="A rule, such as drain.above-slab.", autocompletion=shells.rules
+        ),
+    ],
     place: PlaceName = "",
 ) -> None:
     """Show one rule: what it asks, why, on whose authority, and examples of both outcomes."""

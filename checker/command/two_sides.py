@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from checker.command.options import (
+    ByStage,
     PlaceName,
     Severity,
     day_asked,
@@ -86,9 +87,7 @@ def effect(
     after: Annotated[
         Path, typer.Argument(metavar="AFTER", exists=True, help="The same with the edit in it.")
     ],
-    by: Annotated[
-        str, typer.Option(metavar="STAGE", help="Ask only what must be right by this stage.")
-    ] = "",
+    by: ByStage = "",
     hold_at: Annotated[
         Severity | None,
         typer.Option(
