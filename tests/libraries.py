@@ -5,24 +5,30 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterable
 from importlib.metadata import PackageNotFoundError, metadata, requires, version
 from itertools import product
 from pathlib import Path
+from typing import Any
 
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
-
-from tests.pythons import stated
 
 ROOT = Path(__file__).parents[1]
 SYSTEMS = ("Linux", "Windows", "Darwin")
 
 
+def stated() -> set[str]:
+    """Return the versions of Python that the package says were tested, such as 3.12."""
+    named = "\n".join(_project()["classifiers"])
+    return set(re.findall(r"(?m)^Programming Language :: Python :: (3\.\d+)$", named))
+
+
 def needed() -> set[str]:
     """Return the names of all of them, on any system and any Python, with those for docx."""
-    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    project = _project()
     waiting = [*project["dependencies"], *project["optional-dependencies"]["docx"]]
     names: set[str] = set()
     while waiting:
@@ -56,6 +62,12 @@ def licence(name: str) -> str:
     heads = "License :: OSI Approved :: "
     classed = says.get_all("Classifier") or []
     return ", ".join(one.removeprefix(heads) for one in classed if one.startswith(heads))
+
+
+def _project() -> dict[str, Any]:
+    text = (ROOT / "pyproject.toml").read_text(encoding="utf-8")
+    project: dict[str, Any] = tomllib.loads(text)["project"]
+    return project
 
 
 def _needs(name: str) -> list[str]:

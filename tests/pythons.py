@@ -1,31 +1,29 @@
 """The same bytes from every Python that pyproject.toml names, as far as they are found here.
 
-`python -m tests.pythons` builds the package once, installs it for each of the others, and compares
-what they print with what this Python prints; each runs a sample of the tests besides. Exit status:
+`python -m tests.pythons` builds the package once, installs it for each of the others with the
+libraries that are installed here, and compares what they print with what this Python prints; each
+runs a sample of the tests besides. Exit status:
 0 no difference, or no other Python was found, which is said; 1 a difference, or a test that fails.
 """
 
 from __future__ import annotations
 
 import os
-import re
 import shutil
 import subprocess
 import sys
 import tempfile
-import tomllib
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-ROOT = Path(__file__).parents[1]
+from tests.libraries import ROOT, installed, needed, stated
+
 SCRIPTS = "Scripts" if os.name == "nt" else "bin"
 COMMANDS = (
     *(f"review specs --as {form}" for form in ("text", "json", "sarif", "html")),
     "letter specs/bad.yaml",
-    "section specs/good.yaml",
 )
 SAMPLE = (
-    "tests/reading/test_notations.py",
     "tests/reading/test_reader.py",
     "tests/judging/test_judge.py",
 )
@@ -68,13 +66,6 @@ def main() -> int:
     return int(differ > 0)
 
 
-def stated() -> set[str]:
-    """Return the versions that pyproject.toml says were tested, such as 3.12."""
-    text = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
-    named = "\n".join(text["project"]["classifiers"])
-    return set(re.findall(r"(?m)^Programming Language :: Python :: (3\.\d+)$", named))
-
-
 def found() -> dict[str, str]:
     """Return the other Pythons of those versions that run here, on the path or in pyenv's folder."""
     pyenv = Path(os.environ.get("PYENV_ROOT") or "~/.pyenv").expanduser() / "versions"
@@ -102,8 +93,10 @@ def installed_and_tested(python: str, home: Path) -> dict[str, bytes]:
     (wheel,) = home.parent.glob("*.whl")
     inside = home / SCRIPTS
     pip = (sys.executable, "-m", "pip", "--python", inside / "python", "install")
-    run(*pip, "--quiet", "--no-compile", wheel, "pytest", "hypothesis")
-    run(inside / "python", "-m", "pytest", "-p", "no:cacheprovider", *SAMPLE)
+    same = [f"{name}=={version}" for name, version in installed(needed()).items()]
+    run(*pip, "--quiet", "--no-compile", wheel, *same, "pytest")
+    alone = ("--noconftest", "-p", "no:cacheprovider")
+    run(inside / "python", "-m", "pytest", *alone, *SAMPLE)
     return printed(inside / "belowgrade")
 
 
