@@ -43,6 +43,19 @@ ByStage = Annotated[
         autocompletion=shells.stages,
     ),
 ]
+HoldAt = Annotated[
+    Severity | None,
+    typer.Option(
+        help="The least severity that makes the exit status 1; else the house's, else major."
+    ),
+]
+DayJudged = Annotated[
+    str, typer.Option(metavar="DATE", help="The day judged: a date, or the word today.")
+]
+ToFile = Annotated[
+    Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
+]
+Jobs = Annotated[int, typer.Option(min=1, metavar="N", help="How many processes share the work.")]
 
 
 def rulebook_of(*paths: Path) -> Rulebook:

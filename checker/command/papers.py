@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 import typer
 
 from checker.command import shells
-from checker.command.options import ByStage, SpecPaths, rulebook_of, stage_asked
+from checker.command.options import ByStage, SpecPaths, ToFile, rulebook_of, stage_asked
 from checker.command.printing import complain, put
 from checker.command.reading import Reading
 
@@ -73,9 +73,7 @@ def calc(
 
 def takeoff(
     specs: SpecPaths,
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
 ) -> None:
     """List what to order: pipe, fittings, stone, fabric, coat, sheet, fill; and what is missing."""
     from checker.showing.console import PIPE_WIDTH, width_of
@@ -101,9 +99,7 @@ def section(
         Picture, typer.Option(help="The section, the drain in plan and profile, or all levels.")
     ] = Picture.section,
     by: ByStage = "",
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
 ) -> None:
     """Draw the assembly to scale as a sheet in SVG, with what is not met as keynotes."""
     from checker.judging.many import Asked
@@ -130,9 +126,7 @@ def letter(
     form: Annotated[
         LetterForm, typer.Option("--as", help="What to write; the next letter reads json.")
     ] = LetterForm.markdown,
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
     earlier: Annotated[
         Path | None,
         typer.Option(metavar="FILE", help="The letter or review before this one, as JSON."),
@@ -181,9 +175,7 @@ def fieldsheet(
     ] = "",
     language: Annotated[str, typer.Option(metavar="WORD", help="en, or es for Spanish.")] = "en",
     form: Annotated[SheetForm, typer.Option("--as", help="What to print.")] = SheetForm.text,
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
 ) -> None:
     """Print the page for the site: what to measure, what still passes, what to photograph."""
     from checker.showing.console import PIPE_WIDTH, width_of
@@ -214,9 +206,7 @@ def fieldsheet(
 
 def owner(
     specs: SpecPaths,
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
 ) -> None:
     """Write the owner's page in Markdown: what to keep up, by what was built."""
     from checker.reading.spec import MEASURED

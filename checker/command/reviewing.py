@@ -14,9 +14,12 @@ import typer
 
 from checker.command.options import (
     ByStage,
+    DayJudged,
+    HoldAt,
+    Jobs,
     PlaceName,
-    Severity,
     SpecPaths,
+    ToFile,
     day_asked,
     place_asked,
     rulebook_of,
@@ -59,23 +62,14 @@ def review(
     measured: Annotated[
         Basis, typer.Option(help="Judge the design, what was measured, or both.")
     ] = Basis.design,
-    hold_at: Annotated[
-        Severity | None,
-        typer.Option(
-            help="The least severity that makes the exit status 1; else the house's, else major."
-        ),
-    ] = None,
+    hold_at: HoldAt = None,
     place: PlaceName = "",
-    on: Annotated[
-        str, typer.Option(metavar="DATE", help="The day judged: a date, or the word today.")
-    ] = "",
+    on: DayJudged = "",
     form: Annotated[Form, typer.Option("--as", help="What to print.")] = Form.text,
     short: Annotated[
         bool, typer.Option("--short", help="As a text message: the three worst, and how many.")
     ] = False,
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
     against: Annotated[
         Path | None,
         typer.Option(metavar="FILE", help="Show what is new since this review as JSON."),
@@ -83,9 +77,7 @@ def review(
     specs_only: Annotated[
         bool, typer.Option("--specs-only", help="Leave alone every file that is no spec.")
     ] = False,
-    jobs: Annotated[
-        int, typer.Option(min=1, metavar="N", help="How many processes share the work.")
-    ] = 1,
+    jobs: Jobs = 1,
 ) -> None:
     """Review assemblies: what fails, by how much, on whose authority, and what was not shown.
 

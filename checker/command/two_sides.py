@@ -12,8 +12,11 @@ import typer
 
 from checker.command.options import (
     ByStage,
+    DayJudged,
+    HoldAt,
+    Jobs,
     PlaceName,
-    Severity,
+    ToFile,
     day_asked,
     place_asked,
     rulebook_of,
@@ -39,9 +42,7 @@ def compare(
     standard: Annotated[str, typer.Argument(metavar="STANDARD", help="The file of one standard.")],
     submittal: Annotated[str, typer.Argument(metavar="SUBMITTAL", help="A file, or -.")],
     place: PlaceName = "",
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
+    to: ToFile = None,
 ) -> None:
     """Set a submittal against a standard: same, stricter, looser, different, not shown.
 
@@ -88,23 +89,12 @@ def effect(
         Path, typer.Argument(metavar="AFTER", exists=True, help="The same with the edit in it.")
     ],
     by: ByStage = "",
-    hold_at: Annotated[
-        Severity | None,
-        typer.Option(
-            help="The least severity that makes the exit status 1; else the house's, else major."
-        ),
-    ] = None,
+    hold_at: HoldAt = None,
     place: PlaceName = "",
-    on: Annotated[
-        str, typer.Option(metavar="DATE", help="The day judged: a date, or the word today.")
-    ] = "",
+    on: DayJudged = "",
     form: Annotated[EffectForm, typer.Option("--as", help="What to print.")] = EffectForm.text,
-    to: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write here instead of printing.")
-    ] = None,
-    jobs: Annotated[
-        int, typer.Option(min=1, metavar="N", help="How many processes share the work.")
-    ] = 1,
+    to: ToFile = None,
+    jobs: Jobs = 1,
 ) -> None:
     """Show what an edit of a standard or of house rules does to every lot that it reaches.
 
