@@ -80,9 +80,7 @@ def many(folder: Path, count: int, turns: int) -> Iterator[Row]:
     }
     ways: dict[str, tuple[str, ...]] = {
         "--short": ("--short",),
-        "--short --jobs 2": ("--short", "--jobs", "2"),
         **{f"--as {form}": ("--as", form) for form in FORMS},
-        "--as text --jobs 2": ("--jobs", "2"),
     }
     ours = {
         way: into_a_pipe(folder, "belowgrade", "review", ".", *given) for way, given in ways.items()
