@@ -76,11 +76,13 @@ def _ask(ruling: Ruling, finding: Finding, room: Room) -> str:
 
 
 def _remedy(ruling: Ruling, finding: Finding, room: Room) -> str:
-    return _advice(ruling, finding.compared, room.rulings)[0]
+    text, finding.stop = _advice(ruling, finding.compared, room.rulings)
+    return text
 
 
 def _stop(ruling: Ruling, finding: Finding, room: Room) -> bool:
-    return _advice(ruling, finding.compared, room.rulings)[1]
+    finding.remedy, stop = _advice(ruling, finding.compared, room.rulings)
+    return stop
 
 
 def _advice(
