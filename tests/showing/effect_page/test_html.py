@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as ET
-from collections import Counter
 
 import pytest
 
@@ -12,7 +11,7 @@ from checker.judging.effect_data import WORSE
 from checker.showing.effect_page import html
 from tests.judging.effects import LOT, Collection
 from tests.showing.effect_page.conftest import shown
-from tests.showing.report.conftest import classed, parsed, under, words
+from tests.showing.report.conftest import classed, parsed, refers_only_to_itself, under, words
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -79,20 +78,7 @@ def test_no_more_are_drawn_than_a_page_will_hold(
 def test_page_is_valid_and_asks_for_nothing(thicker: Collection) -> None:
     text = shown(thicker.effect(), "html", thicker)
     page = parsed(text)
-    ids = Counter(one.get("id") for one in page.iter() if one.get("id"))
-    assert {name: count for name, count in ids.items() if count > 1} == {}
-    for element in page.iter():
-        for key, value in element.attrib.items():
-            plain = key.rpartition("}")[2]
-            assert plain not in ("src", "srcset", "action", "data", "poster", "style")
-            assert not plain.startswith("on")
-            if plain == "href":
-                assert value[:1] == "#"
-                assert value[1:] in ids
-            if "url(" in value:
-                assert value.startswith("url(#")
-                assert value[5:-1] in ids
-    assert page.find(".//link") is None
+    refers_only_to_itself(page)
     assert list(page.iter("script")) == []
     assert re.search(r"url\((?!#)|@import", text) is None
     assert text.isascii()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
+from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 
@@ -83,3 +84,21 @@ def under(element: ET.Element, path: str) -> ET.Element:
 def classed(page: ET.Element, name: str) -> list[ET.Element]:
     """Return the elements of a class."""
     return [one for one in page.iter() if name in one.get("class", "").split()]
+
+
+def refers_only_to_itself(page: ET.Element) -> None:
+    """Assert that a page asks for nothing: every name stands once, and what it links to is here."""
+    ids = Counter(one.get("id") for one in page.iter() if one.get("id"))
+    assert {name: n for name, n in ids.items() if n > 1} == {}
+    for element in page.iter():
+        for key, value in element.attrib.items():
+            plain = key.rpartition("}")[2]
+            assert plain not in ("src", "srcset", "action", "data", "poster", "style")
+            assert not plain.startswith("on")
+            if plain == "href":
+                assert value[:1] == "#", value
+                assert value[1:] in ids
+            if "url(" in value:
+                assert value.startswith("url(#")
+                assert value[5:-1] in ids
+    assert page.find(".//link") is None
